@@ -1,0 +1,137 @@
+package tooth
+
+import "math"
+
+// Fit is a pair at a centre distance: all that can be measured of the mesh.
+// Lengths are mm and angles degrees, in the plane of rotation.
+type Fit struct {
+	Centre        float64
+	NominalCentre float64 // where the shifts leave no backlash
+	WorkingAngle  float64 // working pressure angle at Centre
+	Modification  float64 // y, centre distance modification at Centre in modules
+
+	// ContactRatio is the transverse contact ratio, counted only where
+	// involute meets involute; UnclampedRatio counts the whole addendum even
+	// where a tip interferes, as most books print it. Both fall below 0 where
+	// the teeth no longer reach each other.
+	ContactRatio   float64
+	UnclampedRatio float64
+
+	// Backlash is the play along the working circles; below 0 the teeth jam.
+	// NormalBacklash is the same play along the line of action.
+	Backlash       float64
+	NormalBacklash float64
+
+	A, B Side
+
+	pair Pair
+}
+
+// Side is one gear of a [Fit]. Lengths are diameters in mm save the clearance.
+type Side struct {
+	Blank
+	Working float64 // working pitch circle
+
+	// TipLimit is the tip diameter beyond which the tip digs into the mate's
+	// flank below its involute: the largest for teeth outside, the least for a
+	// ring; 0 where there is no limit.
+	TipLimit   float64
+	Interferes bool // the tip passes TipLimit
+
+	Clearance float64 // from its tip to the mate's root; below 0 they touch
+	Play      float64 // backlash as degrees of its own rotation
+}
+
+// Fit returns the pair at its nominal centre distance.
+func (p Pair) Fit() (Fit, error) {
+	centre, err := p.NominalCentre()
+	if err != nil {
+		return Fit{}, err
+	}
+	return p.At(centre)
+}
+
+// At returns the pair at a centre distance in mm, above the distance at which
+// the base circles leave no line of action.
+//
+// Sources: diameters as [Gear.Blank] and [Pair.NominalCentre]; the tip limit
+// is rt2^2 = rb2^2 + (a sin aw)^2, Shigley section 13-7 (from memory); the
+// contact ratio is ISO 21771's, each part clamped at the tip limit; the
+// backlash is computed from the involute, 2 a (inv aw - inv aw nominal) plus
+// the thinning of both teeth.
+func (p Pair) At(centre float64) (Fit, error) {
+	if err := p.checkCentre(centre); err != nil {
+		return Fit{}, err
+	}
+	nominal, err := p.NominalCentre()
+	if err != nil {
+		return Fit{}, err
+	}
+	angle, cosAlpha := p.angleAt(centre), math.Cos(p.A.alphaT())
+	f := Fit{
+		Centre:        centre,
+		NominalCentre: nominal,
+		WorkingAngle:  angle / degree,
+		Modification:  (centre - p.referenceCentre()) / p.A.Module,
+		Backlash:      p.backlashAt(centre),
+		pair:          p,
+	}
+	f.NormalBacklash = f.Backlash * math.Cos(angle) * math.Cos(p.baseHelix())
+	if f.A.Blank, err = p.A.Blank(); err != nil {
+		return Fit{}, err
+	}
+	if f.B.Blank, err = p.B.Blank(); err != nil {
+		return Fit{}, err
+	}
+	line := centre * math.Sin(angle)
+	for _, s := range []*Side{&f.A, &f.B} {
+		s.Working = s.Base / math.Cos(angle)
+		s.TipLimit = 2 * math.Hypot(s.Base/2, line)
+		s.Play = 2 * f.Backlash / s.Working / degree
+	}
+	f.A.Interferes = f.A.Tip > f.A.TipLimit
+	f.B.Interferes = f.B.Tip > f.B.TipLimit
+	f.A.Clearance = centre - f.A.Tip/2 - f.B.Root/2
+	f.B.Clearance = centre - f.B.Tip/2 - f.A.Root/2
+	if p.B.Ring {
+		f.A.TipLimit, f.A.Interferes = 0, false
+		f.B.Interferes = f.B.Tip < f.B.TipLimit
+		f.A.Clearance = f.B.Root/2 - centre - f.A.Tip/2
+		f.B.Clearance = f.B.Tip/2 - centre - f.A.Root/2
+	}
+	basePitch := math.Pi * p.A.moduleT() * cosAlpha
+	f.UnclampedRatio, f.ContactRatio = p.pathOfContact(line)
+	f.UnclampedRatio /= basePitch
+	f.ContactRatio /= basePitch
+	return f, nil
+}
+
+// pathOfContact is the length in mm of the path of contact, whole and clamped
+// to where both flanks are involute; line is the length between the points
+// where the line of action touches the base circles.
+func (p Pair) pathOfContact(line float64) (whole, clamped float64) {
+	reach := func(g Gear) float64 {
+		return math.Sqrt(math.Max(0, g.tip()*g.tip()-g.base()*g.base()))
+	}
+	a, b := reach(p.A), reach(p.B)
+	if p.B.Ring {
+		return a - b + line, a - math.Max(b, line) + line
+	}
+	return a + b - line, math.Min(a, line) + math.Min(b, line) - line
+}
+
+// baseHelix is the helix angle in radians at the base circle.
+func (p Pair) baseHelix() float64 {
+	return math.Asin(math.Sin(p.A.Helix*degree) * math.Cos(p.A.PressureAngle*degree))
+}
+
+// ContactRatioLimit returns the transverse contact ratio of two racks, which
+// no pair of unshifted gears exceeds: 4 haP/(pi sin 2a), for a pressure angle
+// in degrees and an addendum in modules. Computed from the geometry of two
+// racks.
+func ContactRatioLimit(angle, addendum float64) (float64, error) {
+	if err := first(pressureAngle(angle), within("addendum in modules", addendum, 0, 5)); err != nil {
+		return 0, err
+	}
+	return 4 * addendum / (math.Pi * math.Sin(2*angle*degree)), nil
+}
