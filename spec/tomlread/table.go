@@ -1,0 +1,267 @@
+package tomlread
+
+import (
+	"fmt"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"wheelwork/spec/syntax"
+	"wheelwork/spec/text"
+)
+
+// how a table came to be decides who may add to it (TOML 1.0.0, "Table",
+// "Inline Table" and "Array of Tables").
+type how uint8
+
+const (
+	implied how = iota // by a longer header, [a] by [a.b]
+	headed             // by its own header
+	dotted             // by a key with dots
+	inline             // by braces
+	element            // one of an array of tables
+)
+
+// role is what a table stands for in the tree.
+type role uint8
+
+const (
+	rootRole  role = iota // the file
+	kindRole              // all blocks of a kind, or the only one
+	blockRole             // a block
+)
+
+type table struct {
+	parent *table
+	name   string
+	at     text.Span // the key that mentioned it last
+	how    how
+	role   role
+	form   Form // of a kind
+	told   bool // a problem of the kind's form was told
+	joined bool // its span may grow with what is added below it
+	// section is where keys with dots made it: only there may they add to it.
+	section int32
+	opened  int32 // the header that went through it last
+	depth   int32
+	// block is nil for the root and for a kind that only holds blocks.
+	block *syntax.Block
+	attrs int32 // where in the store its attributes lie, if last there
+	names
+}
+
+// entry is a name within a table.
+type entry struct {
+	name  string
+	at    text.Span // where it was made
+	table *table    // nil if the name is that of a value or is closed
+	array bool      // of tables, of which table is the last
+	next  int32
+}
+
+// names are the names within a table: a list in the store while it is short.
+type names struct {
+	first, count int32
+	index        map[string]int32
+}
+
+const shortList = 12
+
+// find gives the entry of a name, nil if there is none. It is valid until the next add.
+func (r *reader) find(t *table, name string) *entry {
+	if t.index != nil {
+		if i, ok := t.index[name]; ok {
+			return &r.store.entries[i-1]
+		}
+		return nil
+	}
+	for i := t.first; i != 0; i = r.store.entries[i-1].next {
+		if r.store.entries[i-1].name == name {
+			return &r.store.entries[i-1]
+		}
+	}
+	return nil
+}
+
+func (r *reader) add(t *table, e entry) {
+	e.next = t.first
+	r.store.entries = append(r.store.entries, e)
+	t.first = int32(len(r.store.entries))
+	t.count++
+	switch {
+	case t.index != nil:
+		t.index[e.name] = t.first
+	case t.count > shortList:
+		t.index = make(map[string]int32, 4*shortList)
+		for i := t.first; i != 0; i = r.store.entries[i-1].next {
+			t.index[r.store.entries[i-1].name] = i
+		}
+	}
+}
+
+// name is one part of a key with its place.
+func (r *reader) name(n *unstable.Node) (string, text.Span) {
+	at := r.span(n.Raw)
+	if len(n.Data) > MaxName {
+		r.problem(at, fmt.Sprintf("a name of %d bytes, where at most %d are allowed", len(n.Data), MaxName), "")
+	}
+	if len(n.Data) == at.Len() {
+		return r.src[at.Start:at.End], at
+	}
+	return r.text(n.Data, at.Start+1, at.End-1), at
+}
+
+// text is data as a string: the part of the text it was read from if that is
+// the same, as it is where escapes, which are always longer, are not used.
+func (r *reader) text(data []byte, start, end int32) string {
+	if len(data) == int(end-start) {
+		return r.src[start:end]
+	}
+	return string(data)
+}
+
+// header opens the table that a header names.
+func (r *reader) header(n *unstable.Node, whole text.Span) {
+	r.section++
+	t := &r.root
+	for key := n.Child(); key != nil && t != nil; key = key.Next() {
+		name, at := r.name(key)
+		switch {
+		case key.Next() != nil:
+			t = r.through(t, name, at, whole)
+		case n.Kind == unstable.ArrayTable:
+			t = r.openElement(t, name, at, whole)
+		default:
+			t = r.open(t, name, at, whole)
+		}
+	}
+	if t == nil {
+		t = r.lost()
+	}
+	r.here = t
+	r.extend(t, whole.End)
+}
+
+// through goes on to a table on the way of a header.
+func (r *reader) through(t *table, name string, at, whole text.Span) *table {
+	e := r.find(t, name)
+	if e == nil {
+		return r.newTable(t, name, at, whole, implied)
+	}
+	c := e.table
+	if c == nil {
+		r.twice(e, at, name+" is no table that can be added to")
+		return nil
+	}
+	c.at = at
+	r.enter(c)
+	return c
+}
+
+// open makes the table that [t.name] opens.
+func (r *reader) open(t *table, name string, at, whole text.Span) *table {
+	e := r.find(t, name)
+	if e == nil {
+		return r.newTable(t, name, at, whole, headed)
+	}
+	c := e.table
+	if c == nil || e.array || c.how != implied {
+		r.twice(e, at, name+" is already defined")
+		return nil
+	}
+	c.at, c.how, c.joined, c.opened = at, headed, true, r.section
+	if c.role == kindRole {
+		r.settle(c, whole)
+	}
+	return c
+}
+
+// openElement makes the table that [[t.name]] opens.
+func (r *reader) openElement(t *table, name string, at, whole text.Span) *table {
+	e := r.find(t, name)
+	if e != nil && (!e.array || e.table == nil) {
+		r.twice(e, at, name+" is already defined, and not as an array of tables")
+		return nil
+	}
+	return r.newTable(t, name, at, whole, element)
+}
+
+// enter notes that a header goes through a table. Its span goes on growing
+// only if the last header went through it too: what stands between does not
+// belong to it.
+func (r *reader) enter(t *table) {
+	t.joined = t.opened == r.section-1
+	t.opened = r.section
+}
+
+// descend goes on to a table on the way of a key with dots.
+func (r *reader) descend(t *table, section int32, name string, at, whole text.Span) *table {
+	e := r.find(t, name)
+	if e == nil {
+		span := at
+		if t.role == kindRole && t.block == nil && whole.Covers(t.at) {
+			span.Start = t.at.Start // a block starts with its kind
+		}
+		c := r.newTable(t, name, at, span, dotted)
+		if c != nil {
+			c.section = section
+		}
+		return c
+	}
+	c := e.table
+	if c == nil || e.array || c.how != implied && (c.how != dotted || c.section != section) {
+		r.twice(e, at, name+" is no table that a key with dots can add to here")
+		return nil
+	}
+	if c.how == implied {
+		c.how, c.section, c.joined = dotted, section, true
+	}
+	c.at = at
+	return c
+}
+
+// extend makes the spans of a table's block and those around it reach to end.
+func (r *reader) extend(t *table, end int32) {
+	for a := t; a != nil && (a == t || a.joined); a = a.parent {
+		if a.block != nil {
+			a.block.At.End = max(a.block.At.End, end)
+		}
+	}
+}
+
+// twice reports a name that is defined a second time.
+func (r *reader) twice(e *entry, at text.Span, message string) {
+	r.problem(at, message, "", text.Related{Place: r.place(e.at), Message: "defined here"})
+}
+
+// lost is a table that takes what belongs nowhere.
+func (r *reader) lost() *table {
+	return &table{role: blockRole, block: new(syntax.Block)}
+}
+
+// newTable makes a table below t and the block it stands for, whose span is
+// to start as given. It returns nil if that is too deep.
+func (r *reader) newTable(t *table, name string, at, span text.Span, how how) *table {
+	if t.depth == MaxDepth {
+		r.tooDeep(at)
+		return nil
+	}
+	c := r.store.table()
+	*c = table{parent: t, name: name, at: at, how: how, depth: t.depth + 1, joined: true, opened: r.section}
+	if how == element {
+		if e := r.find(t, name); e != nil {
+			e.table = c
+		} else {
+			r.add(t, entry{name: name, at: at, table: c, array: true})
+		}
+	} else {
+		r.add(t, entry{name: name, at: at, table: c})
+	}
+	r.represent(c, span)
+	return c
+}
+
+func (r *reader) tooDeep(at text.Span) {
+	if !r.faulty {
+		r.problem(at, fmt.Sprintf("nested more than %d deep", MaxDepth), "")
+	}
+}
