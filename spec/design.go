@@ -12,26 +12,26 @@ import (
 type Design struct {
 	Files []*text.File // the design's own file first
 
-	Head     Head
-	Arbors   []*Arbor // arbors and studs
-	Arms     []*Arm
-	Wheels   []*Wheel
+	Head      Head
+	Arbors    []*Arbor // arbors and studs
+	Arms      []*Arm
+	Wheels    []*Wheel
 	Sprockets []*Sprocket
-	Meshes   []*Mesh
-	Chains   []*Chain
-	Slots    []*Slot
-	Counters []*Counter
-	Couples  []*Coupling
-	Tracks   []*Track
-	Clock    *Clock
-	Drives   []*Drive
-	Hands    []*Hand
-	Markers  []*Marker
-	Stock    *Stock
-	Dividing *Dividing
-	Stages   []*Stage
-	Bounds   []*Bounds
-	Waivers  []Waiver
+	Meshes    []*Mesh
+	Chains    []*Chain
+	Slots     []*Slot
+	Counters  []*Counter
+	Couples   []*Coupling
+	Tracks    []*Track
+	Clock     *Clock
+	Drives    []*Drive
+	Hands     []*Hand
+	Markers   []*Marker
+	Stock     *Stock
+	Dividing  *Dividing
+	Stages    []*Stage
+	Bounds    []*Bounds
+	Waivers   []Waiver
 
 	names names
 }
@@ -74,8 +74,9 @@ type Arbor struct {
 	From, To       Number
 	Tilt, Toward   Number
 
-	Carrier *Arm // nil for the frame
-	Fixed   *Arm // the arm that is one body with this arbor, if any
+	Index   int    // its place in Design.Arbors
+	Carrier *Arm   // nil for the frame
+	Arms    []*Arm // the arms that are one body with this arbor
 }
 
 // Arm is a body that turns with the arbor in its middle and carries arbors.

@@ -10,19 +10,19 @@ type Holds uint8
 
 // The kinds of value an attribute can hold.
 const (
-	AText    Holds = iota // free text
-	AName                 // the name of a part
-	AChoice               // a word from Choices
-	ANumber               // a figure of the attribute's Dimension
-	ACount                // a whole number of 1 or more
-	AFlag                 // true or false
-	APoint                // [x, y]
-	ADate                 // "2027-01-01"
-	APeriod               // a catalogue entry or a time
-	ATolerance            // "30 ppm", "1 deg in 10 yr", "1 d in 100 yr"
-	ANames                // a list of names
-	ANumbers              // a list of figures
-	ARanges               // a list of whole numbers and ranges "12-40"
+	AText      Holds = iota // free text
+	AName                   // the name of a part
+	AChoice                 // a word from Choices
+	ANumber                 // a figure of the attribute's Dimension
+	ACount                  // a whole number of 1 or more
+	AFlag                   // true or false
+	APoint                  // [x, y]
+	ADate                   // "2027-01-01"
+	APeriod                 // a catalogue entry or a time
+	ATolerance              // "30 ppm", "1 deg in 10 yr", "1 d in 100 yr"
+	ANames                  // a list of names
+	ANumbers                // a list of figures
+	ARanges                 // a list of whole numbers and ranges "12-40"
 )
 
 // Reference says which set of names an attribute's names belong to.
