@@ -40,6 +40,7 @@ func TestTopLand(t *testing.T) {
 	// Computed from the top land formula.
 	p := must(Pair{shifted(12, 3, 0.6), shifted(24, 3, 0.36)}.Shortened())
 	computed(t, 1.26397, must(p.A.Blank()).TopLand)
+	computed(t, 0.4213, must(p.A.Blank()).TopLand/3)
 	pointed := must(shifted(10, 1, 0.5).Blank())
 	same(t, 13, pointed.Tip)
 	computed(t, 0.198922, pointed.TopLand)
@@ -72,6 +73,13 @@ func TestRingTeethFillTheSpacesOfAWheel(t *testing.T) {
 		same(t, math.Pi*2, wheel.Thickness+space.Thickness, "one pitch")
 		same(t, wheel.Reference, space.Reference)
 	}
+}
+
+func TestRingTipReachesItsBaseCircle(t *testing.T) {
+	// Computed: from 34 teeth on, at 20 deg and full addendum.
+	few, enough := must(ring(33, 1, 0).Blank()), must(ring(34, 1, 0).Blank())
+	assert.Less(t, few.Tip, few.Base)
+	assert.GreaterOrEqual(t, enough.Tip, enough.Base)
 }
 
 func TestChord(t *testing.T) {

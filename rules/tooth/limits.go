@@ -15,9 +15,12 @@ var (
 )
 
 const (
-	mostTeeth  = 1_000_000
-	mostLength = 1e6 // mm; keeps every product finite
-	degree     = math.Pi / 180
+	mostTeeth = 1_000_000
+	degree    = math.Pi / 180
+
+	// The lengths taken, in mm, keep every product and quotient finite.
+	leastLength = 1e-9
+	mostLength  = 1e6
 )
 
 // within refuses v outside least..most, and NaN.
@@ -38,10 +41,10 @@ func between(what string, v, low, high float64) error {
 
 // length refuses a length that is not positive and of this world.
 func length(what string, v float64) error {
-	if v > 0 && v <= mostLength {
+	if v >= leastLength && v <= mostLength {
 		return nil
 	}
-	return fmt.Errorf("%s is %.6g mm: %w, above 0", what, v, ErrRange)
+	return fmt.Errorf("%s is %.6g mm: %w, above 0 and up to %.6g mm", what, v, ErrRange, mostLength)
 }
 
 // count refuses a whole number below least.

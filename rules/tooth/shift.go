@@ -1,10 +1,5 @@
 package tooth
 
-import (
-	"fmt"
-	"math"
-)
-
 // ShiftSum returns the sum of profile shift coefficients x1 + x2 (for a ring
 // the difference x2 - x1) with which the pair fits the centre distance in mm
 // without backlash; the shifts the gears have now do not matter. Source: SDP/SI
@@ -45,8 +40,5 @@ func TeethForCentre(module, centre, ratio float64) (z1, z2 float64, err error) {
 		return 0, 0, err
 	}
 	sum := 2 * centre / module
-	if math.IsInf(sum, 0) {
-		return 0, 0, fmt.Errorf("module is %.6g mm: %w", module, ErrRange)
-	}
 	return sum * ratio / (1 + ratio), sum / (1 + ratio), nil
 }
