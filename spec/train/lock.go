@@ -1,24 +1,18 @@
 package train
 
+import "wheelwork/spec/exact"
+
 // lock names, for every equation that stopped something, the fewest joints
-// that do so. A stop whose bodies still turn in the end is none: a differential
-// may hold its cage still.
+// that do so. A stop whose bodies still turn against their carrier in the end
+// is none: a differential may hold its cage still.
 func (t *Train) lock() {
 	for _, s := range t.sys.stops {
-		held := -1
-		for _, term := range t.sys.equations[s.equation].terms {
-			if len(t.sys.of(term.body)) > 0 {
-				held = -1
-				break
-			}
-			if held < 0 {
-				held = term.body
-			}
-		}
-		if held < 0 {
+		joint := &t.Joints[t.sys.equations[s.equation].joint]
+		held, ok := t.held(s, joint)
+		if !ok {
 			continue
 		}
-		l := Lock{Joint: &t.Joints[t.sys.equations[s.equation].joint]}
+		l := Lock{Joint: joint}
 		for _, e := range t.fewest(t.sys.grounds(s.equation), s.equation, held) {
 			l.Loop = append(l.Loop, &t.Joints[t.sys.equations[e].joint])
 		}
@@ -26,9 +20,38 @@ func (t *Train) lock() {
 	}
 }
 
+// pair is a body and the one against which it cannot turn.
+type pair struct{ body, against int }
+
+func (t *Train) held(s stop, j *Joint) (pair, bool) {
+	if t.unit >= 0 && t.sys.params[s.param].body == t.unit {
+		return pair{t.unit, frame}, true
+	}
+	carrier := t.body(j.Carrier)
+	var one pair
+	found := false
+	for _, term := range t.sys.equations[s.equation].terms {
+		if term.body == carrier {
+			continue
+		}
+		if !t.sys.stands(term.body, carrier) {
+			return pair{}, false
+		}
+		if !found {
+			one, found = pair{term.body, carrier}, true
+		}
+	}
+	return one, found
+}
+
+// stands reports whether the body cannot turn against the other.
+func (s *system) stands(body, against int) bool {
+	return len(s.of(body).plus(exact.Int(-1), s.of(against))) == 0
+}
+
 // fewest takes equations away as long as those left still hold the body. The
 // closing equation stays: the loop is named by it.
-func (t *Train) fewest(grounds []int, closing, held int) []int {
+func (t *Train) fewest(grounds []int, closing int, held pair) []int {
 	keep := grounds
 	for chunk := (len(keep) + 1) / 2; chunk >= 1; {
 		shrunk := false
@@ -49,15 +72,13 @@ func (t *Train) fewest(grounds []int, closing, held int) []int {
 		if chunk == 1 && !shrunk {
 			break
 		}
-		if chunk > 1 {
-			chunk /= 2
-		}
+		chunk = max(chunk/2, 1)
 	}
 	return keep
 }
 
 // holds reports whether the equations alone stop the body.
-func (t *Train) holds(equations []int, held int) bool {
+func (t *Train) holds(equations []int, held pair) bool {
 	number := map[int]int{frame: frame}
 	of := func(body int) int {
 		n, ok := number[body]
@@ -76,13 +97,10 @@ func (t *Train) holds(equations []int, held int) bool {
 		}
 		subset[i] = equation{terms: terms}
 	}
-	n, ok := number[held]
-	if !ok {
-		return false
-	}
+	body, against := of(held.body), of(held.against)
 	s := newSystem(len(number), subset)
 	for body := range len(number) {
 		s.free(body)
 	}
-	return len(s.of(n)) == 0
+	return s.stands(body, against)
 }
