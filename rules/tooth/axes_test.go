@@ -37,7 +37,7 @@ func TestBevelConesShareAnApex(t *testing.T) {
 func TestCrownGear(t *testing.T) {
 	// Problem from tutorsglobe, Gleason crown gear (24 and 48 teeth, m 2.12);
 	// numbers computed.
-	shafts := must(CrownShaftAngle(24, 48))
+	shafts := must(CrownGearShaftAngle(24, 48))
 	printed(t, "120", shafts)
 	c := must(Bevel{Pinion: 24, Wheel: 48, Module: 2.12, ShaftAngle: shafts}.Cones())
 	printed(t, "30", c.PinionAngle)

@@ -64,10 +64,10 @@ func coneTeeth(z, cone float64) float64 {
 	return math.Inf(1)
 }
 
-// CrownShaftAngle returns the shaft angle in degrees at which a bevel pinion
+// CrownGearShaftAngle returns the shaft angle in degrees at which a bevel pinion
 // meets a flat crown gear of more teeth: 90 + asin(z1/z2). Computed from the
 // pitch cones.
-func CrownShaftAngle(pinion, crown int) (float64, error) {
+func CrownGearShaftAngle(pinion, crown int) (float64, error) {
 	err := first(count("pinion teeth", pinion, 1), count("crown gear teeth", crown, pinion+1))
 	if err != nil {
 		return 0, err

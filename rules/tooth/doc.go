@@ -11,6 +11,10 @@
 // A helix angle is positive for a right-hand helix. Everything is a float64
 // except counts of teeth and the rates of epicyclic trains, which are rational.
 //
+// Ranges, unless a function says otherwise: lengths above 0 and up to a
+// kilometre, tooth counts from 1 to a million, pressure angles from 5 to 45
+// degrees, addenda up to 5 modules.
+//
 // Every function refuses what it cannot compute: the error wraps [ErrRange]
 // when an argument lies outside its range and [ErrNoMesh] when two sound parts
 // cannot run together. No result is ever NaN or infinite, save where a

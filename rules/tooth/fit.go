@@ -67,7 +67,7 @@ func (p Pair) At(centre float64) (Fit, error) {
 	if err != nil {
 		return Fit{}, err
 	}
-	angle, cosAlpha := p.angleAt(centre), math.Cos(p.A.alphaT())
+	angle := p.angleAt(centre)
 	f := Fit{
 		Centre:        centre,
 		NominalCentre: nominal,
@@ -84,26 +84,34 @@ func (p Pair) At(centre float64) (Fit, error) {
 		return Fit{}, err
 	}
 	line := centre * math.Sin(angle)
+	f.placeTips(angle, line)
+	basePitch := math.Pi * p.A.moduleT() * math.Cos(p.A.alphaT())
+	whole, clamped := p.pathOfContact(line)
+	f.UnclampedRatio, f.ContactRatio = whole/basePitch, clamped/basePitch
+	return f, nil
+}
+
+// placeTips fills both sides with what depends on the mate, for a working
+// angle in radians and the length of the line of action between the points
+// where it touches the base circles.
+func (f *Fit) placeTips(angle, line float64) {
 	for _, s := range []*Side{&f.A, &f.B} {
 		s.Working = s.Base / math.Cos(angle)
 		s.TipLimit = 2 * math.Hypot(s.Base/2, line)
 		s.Play = 2 * f.Backlash / s.Working / degree
 	}
-	f.A.Interferes = f.A.Tip > f.A.TipLimit
-	f.B.Interferes = f.B.Tip > f.B.TipLimit
-	f.A.Clearance = centre - f.A.Tip/2 - f.B.Root/2
-	f.B.Clearance = centre - f.B.Tip/2 - f.A.Root/2
-	if p.B.Ring {
-		f.A.TipLimit, f.A.Interferes = 0, false
-		f.B.Interferes = f.B.Tip < f.B.TipLimit
-		f.A.Clearance = f.B.Root/2 - centre - f.A.Tip/2
-		f.B.Clearance = f.B.Tip/2 - centre - f.A.Root/2
+	a, b := &f.A, &f.B
+	if f.pair.B.Ring {
+		a.TipLimit = 0
+		b.Interferes = b.Tip < b.TipLimit-rounding
+		a.Clearance = b.Root/2 - f.Centre - a.Tip/2
+		b.Clearance = b.Tip/2 - f.Centre - a.Root/2
+		return
 	}
-	basePitch := math.Pi * p.A.moduleT() * cosAlpha
-	f.UnclampedRatio, f.ContactRatio = p.pathOfContact(line)
-	f.UnclampedRatio /= basePitch
-	f.ContactRatio /= basePitch
-	return f, nil
+	a.Interferes = a.Tip > a.TipLimit+rounding
+	b.Interferes = b.Tip > b.TipLimit+rounding
+	a.Clearance = f.Centre - a.Tip/2 - b.Root/2
+	b.Clearance = f.Centre - b.Tip/2 - a.Root/2
 }
 
 // pathOfContact is the length in mm of the path of contact, whole and clamped

@@ -16,7 +16,7 @@ type Gear struct {
 	Addendum      float64 // addendum coefficient haP of the basic rack, modules
 	Dedendum      float64 // dedendum coefficient hfP of the basic rack, modules
 	Shortening    float64 // tip shortening coefficient k, modules
-	Thinning      float64 // mm of arc by which each tooth is thinner at the reference circle
+	Thinning      float64 // mm of arc, in the plane of rotation, by which each tooth is thinner at the reference circle
 	Ring          bool    // the teeth stand inside
 }
 

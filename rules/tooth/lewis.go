@@ -29,7 +29,8 @@ func LewisFactor(teeth float64) (float64, error) {
 }
 
 // TangentialForce returns the force in N at the pitch circle, of so many mm
-// diameter, for a torque in N mm: 2 T/d.
+// diameter, for a torque in N mm, 0 or more: 2 T/d. Source: Shigley section
+// 13-14 (from memory).
 func TangentialForce(torque, diameter float64) (float64, error) {
 	if err := first(length("pitch diameter", diameter), within("torque in N mm", torque, 0, 1e12)); err != nil {
 		return 0, err
@@ -77,7 +78,8 @@ func VelocityFactor(speed float64) (float64, error) {
 }
 
 // PitchLineSpeed returns the speed in m/s of a pitch circle of so many mm
-// diameter at so many rpm.
+// diameter at so many rpm, 0 or more: pi d n/60. Source: Shigley eq 13-34 (from
+// memory).
 func PitchLineSpeed(diameter, rpm float64) (float64, error) {
 	if err := first(length("pitch diameter", diameter), within("rpm", rpm, 0, 1e6)); err != nil {
 		return 0, err

@@ -18,6 +18,9 @@ const (
 	mostTeeth = 1_000_000
 	degree    = math.Pi / 180
 
+	// rounding is what a condition may fail by when its bound was computed.
+	rounding = 1e-9
+
 	// The lengths taken, in mm, keep every product and quotient finite.
 	leastLength = 1e-9
 	mostLength  = 1e6

@@ -90,7 +90,7 @@ func (p Pair) checkCentre(centre float64) error {
 			ErrNoMesh, centre, p.baseCentre())
 	}
 	if p.angleAt(centre) > mostInvoluteAngle*degree {
-		return fmt.Errorf("centre distance is %.6g mm: %w, the gears are %.6g mm apart when they should touch",
+		return fmt.Errorf("centre distance is %.6g mm: %w, the reference circles touch at %.6g mm",
 			centre, ErrRange, p.referenceCentre())
 	}
 	return nil

@@ -19,7 +19,7 @@ var (
 		ModuleOfPitch, PitchOfModule, NearestPitch, DisguisedPitch, TeethForCentre, ContactRatioLimit,
 		ApproxBacklash, OpeningForBacklash, NormalBacklash, PlayAngle, TrainPlay, IndustrialBacklash,
 		InstrumentBacklash, MachineBacklash, FinePitchBacklash, LeastTeeth, LeastPinion, LargestWheel,
-		CrownShaftAngle, WormEfficiency, PlanetGap, NewHunt, UseOfLeaves, LewisFactor, TangentialForce,
+		CrownGearShaftAngle, WormEfficiency, PlanetGap, NewHunt, UseOfLeaves, LewisFactor, TangentialForce,
 		LewisStress, LewisForce, VelocityFactor, PitchLineSpeed, Efficiency, TorqueThrough, StarStep,
 		OffsetFor, Tolerance, CentreTolerance,
 	}

@@ -5,13 +5,14 @@ import (
 	"math"
 )
 
-// Margin is one condition: it holds where Have is at least Need.
+// Margin is one condition: it holds where Have is at least Need, but for
+// rounding.
 type Margin struct {
 	Have, Need float64
 	Holds      bool
 }
 
-func margin(have, need float64) Margin { return Margin{have, need, have >= need} }
+func margin(have, need float64) Margin { return Margin{have, need, have >= need-rounding} }
 
 // RingClearance is the three conditions that a pinion runs free in its ring.
 type RingClearance struct {

@@ -158,7 +158,7 @@ func TestLargestRingAddendumCures(t *testing.T) {
 		for _, c := range []struct {
 			addendum float64
 			holds    bool
-		}{{most - 1e-6, true}, {most + 1e-6, false}} {
+		}{{most - 1e-6, true}, {most, true}, {most + 1e-6, false}} {
 			p.B.Addendum = c.addendum
 			if p.Check() != nil {
 				continue

@@ -21,11 +21,11 @@ func LeastTeeth(angle, addendum, shift float64) (float64, error) {
 
 // UndercutShift returns the least profile shift coefficients with which a rack
 // cuts the gear without undercut: exactly, haP - z sin2(at)/(2 cos(helix)), and
-// as far as practice goes, (14 - z)/17 for 20 deg, which tolerates a trace of
-// undercut and holds 17 unshifted teeth sound. At another angle, helix or
-// addendum the practical limit stands as far below the exact one. It refuses a
-// ring. Sources: SDP/SI D785 eq 4-1; DIN 3960 for the practical limit (from
-// memory), its scaling computed from the formula.
+// as far as practice goes, (14 - z)/17 at 20 deg, which tolerates the trace of
+// undercut on 14 to 17 unshifted teeth. For another angle, helix or addendum
+// the practical limit is scaled as the exact one. It refuses a ring. Sources:
+// SDP/SI D785 eq 4-1; DIN 3960 for the practical limit (from memory), its
+// scaling computed from the formula.
 func (g Gear) UndercutShift() (exact, practical float64, err error) {
 	if err := g.Check(); err != nil {
 		return 0, 0, err
