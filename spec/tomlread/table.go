@@ -49,51 +49,81 @@ type table struct {
 	names
 }
 
-// entry is a name within a table.
+// entry is the name of a table within a table, or of a value in one that has
+// no block to hold it.
 type entry struct {
 	name  string
 	at    text.Span // where it was made
-	table *table    // nil if the name is that of a value or is closed
+	table *table    // nil if nothing may be added to it
 	array bool      // of tables, of which table is the last
 	next  int32
 }
 
-// names are the names within a table: a list in the store while it is short.
+// names are the names within a table: the entries, a list in the store, and
+// the attributes of its block; and an index of them once they are many.
 type names struct {
 	first, count int32
-	index        map[string]int32
+	index        map[string]int32 // of entries from 1, of attributes from -1
 }
 
 const shortList = 12
 
-// find gives the entry of a name, nil if there is none. It is valid until the next add.
-func (r *reader) find(t *table, name string) *entry {
+// find gives the entry of a name, made up if it is an attribute's, and its
+// number if it is not. ok is false if there is none.
+func (r *reader) find(t *table, name string) (e entry, number int32, ok bool) {
 	if t.index != nil {
-		if i, ok := t.index[name]; ok {
-			return &r.store.entries[i-1]
+		i, ok := t.index[name]
+		switch {
+		case !ok:
+			return entry{}, 0, false
+		case i < 0:
+			return entry{name: name, at: t.block.Attrs[-1-i].Key}, 0, true
 		}
-		return nil
+		return r.store.entries[i-1], i, true
 	}
 	for i := t.first; i != 0; i = r.store.entries[i-1].next {
 		if r.store.entries[i-1].name == name {
-			return &r.store.entries[i-1]
+			return r.store.entries[i-1], i, true
 		}
 	}
-	return nil
+	if t.block != nil {
+		for i := range t.block.Attrs {
+			if t.block.Attrs[i].Name == name {
+				return entry{name: name, at: t.block.Attrs[i].Key}, 0, true
+			}
+		}
+	}
+	return entry{}, 0, false
 }
 
+// add makes an entry.
 func (r *reader) add(t *table, e entry) {
 	e.next = t.first
 	r.store.entries = append(r.store.entries, e)
 	t.first = int32(len(r.store.entries))
+	r.note(t, e.name, t.first)
+}
+
+// addAttr makes an attribute.
+func (r *reader) addAttr(t *table, a syntax.Attr) {
+	r.store.attr(t, a)
+	r.note(t, a.Name, -int32(len(t.block.Attrs)))
+}
+
+func (r *reader) note(t *table, name string, number int32) {
 	t.count++
 	switch {
 	case t.index != nil:
-		t.index[e.name] = t.first
+		t.index[name] = number
 	case t.count > shortList:
 		t.index = make(map[string]int32, 4*shortList)
 		for i := t.first; i != 0; i = r.store.entries[i-1].next {
 			t.index[r.store.entries[i-1].name] = i
+		}
+		if t.block != nil {
+			for i := range t.block.Attrs {
+				t.index[t.block.Attrs[i].Name] = -1 - int32(i)
+			}
 		}
 	}
 }
@@ -143,8 +173,8 @@ func (r *reader) header(n *unstable.Node, whole text.Span) {
 
 // through goes on to a table on the way of a header.
 func (r *reader) through(t *table, name string, at, whole text.Span) *table {
-	e := r.find(t, name)
-	if e == nil {
+	e, _, ok := r.find(t, name)
+	if !ok {
 		return r.newTable(t, name, at, whole, implied)
 	}
 	c := e.table
@@ -159,8 +189,8 @@ func (r *reader) through(t *table, name string, at, whole text.Span) *table {
 
 // open makes the table that [t.name] opens.
 func (r *reader) open(t *table, name string, at, whole text.Span) *table {
-	e := r.find(t, name)
-	if e == nil {
+	e, _, ok := r.find(t, name)
+	if !ok {
 		return r.newTable(t, name, at, whole, headed)
 	}
 	c := e.table
@@ -177,8 +207,7 @@ func (r *reader) open(t *table, name string, at, whole text.Span) *table {
 
 // openElement makes the table that [[t.name]] opens.
 func (r *reader) openElement(t *table, name string, at, whole text.Span) *table {
-	e := r.find(t, name)
-	if e != nil && (!e.array || e.table == nil) {
+	if e, _, ok := r.find(t, name); ok && (!e.array || e.table == nil) {
 		r.twice(e, at, name+" is already defined, and not as an array of tables")
 		return nil
 	}
@@ -195,8 +224,8 @@ func (r *reader) enter(t *table) {
 
 // descend goes on to a table on the way of a key with dots.
 func (r *reader) descend(t *table, section int32, name string, at, whole text.Span) *table {
-	e := r.find(t, name)
-	if e == nil {
+	e, _, ok := r.find(t, name)
+	if !ok {
 		span := at
 		if t.role == kindRole && t.block == nil && whole.Covers(t.at) {
 			span.Start = t.at.Start // a block starts with its kind
@@ -229,7 +258,7 @@ func (r *reader) extend(t *table, end int32) {
 }
 
 // twice reports a name that is defined a second time.
-func (r *reader) twice(e *entry, at text.Span, message string) {
+func (r *reader) twice(e entry, at text.Span, message string) {
 	r.problem(at, message, "", text.Related{Place: r.place(e.at), Message: "defined here"})
 }
 
@@ -248,8 +277,8 @@ func (r *reader) newTable(t *table, name string, at, span text.Span, how how) *t
 	c := r.store.table()
 	*c = table{parent: t, name: name, at: at, how: how, depth: t.depth + 1, joined: true, opened: r.section}
 	if how == element {
-		if e := r.find(t, name); e != nil {
-			e.table = c
+		if _, i, ok := r.find(t, name); ok {
+			r.store.entries[i-1].table = c
 		} else {
 			r.add(t, entry{name: name, at: at, table: c, array: true})
 		}

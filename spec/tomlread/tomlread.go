@@ -79,6 +79,8 @@ func (r *reader) read() int32 {
 	}
 	r.root.role, r.here = rootRole, &r.root
 	r.checker.from = end
+	r.checker.starts = make([]int32, 0, min(strings.Count(r.src, "\n"), len(r.src)/8)+1)
+	r.store.entries = make([]entry, 0, strings.Count(r.src, "\n[")+8)
 	r.restart(end)
 	for broken := 1; ; {
 		if r.parser.NextExpression() {

@@ -24,7 +24,7 @@ func (r *reader) keyValue(t *table, section int32, n *unstable.Node) {
 		}
 	}
 	name, at := r.name(key)
-	if e := r.find(t, name); e != nil {
+	if e, _, ok := r.find(t, name); ok {
 		r.twice(e, at, name+" is already defined")
 		return
 	}
@@ -42,12 +42,12 @@ func (r *reader) assign(t *table, name string, at text.Span, value *unstable.Nod
 	case value.Kind == unstable.Array && value.Child() == nil && t.role == rootRole && r.form(name) == Repeated:
 		r.add(t, entry{name: name, at: at}) // none of them
 	default:
-		r.add(t, entry{name: name, at: at})
 		if !r.owner(t, name, at, whole.Start) {
+			r.add(t, entry{name: name, at: at})
 			return
 		}
 		v, _ := r.value(value, r.valueStart(at.End), t.depth)
-		r.store.attr(t, syntax.Attr{Name: name, Key: at, Value: v})
+		r.addAttr(t, syntax.Attr{Name: name, Key: at, Value: v})
 	}
 }
 
@@ -71,7 +71,8 @@ func (r *reader) inlineTable(t *table, name string, at text.Span, n *unstable.No
 		r.keyValue(c, section, kv)
 	}
 	r.extend(c, r.end(n, span.Start))
-	r.find(t, name).table = nil // nothing that follows may add to it
+	_, i, _ := r.find(t, name)
+	r.store.entries[i-1].table = nil // nothing that follows may add to it
 }
 
 // inner numbers a further inline table; the numbers of headers count up, these down.
