@@ -80,7 +80,7 @@ func (r *reader) product() (operand, bool) {
 	x, ok := r.factor()
 	for ok {
 		c := r.peek(0)
-		if c != '*' && c != '/' && c != '%' || r.has("**") {
+		if c != '*' && c != '/' && c != '%' || r.has("**") || r.has("//") {
 			return x, true
 		}
 		x, ok = r.binary(x, r.factor)
