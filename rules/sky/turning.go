@@ -1,0 +1,27 @@
+package sky
+
+import "math"
+
+// turning is a unit vector e^(i*angle) as cosine and sine; products add
+// angles, which is cheaper than taking sines anew for each term.
+type turning struct{ c, s float64 }
+
+func (a turning) times(b turning) turning {
+	return turning{a.c*b.c - a.s*b.s, a.s*b.c + a.c*b.s}
+}
+
+// multiples holds e^(i*n*angle) for n from -6 to 6.
+type multiples [13]turning
+
+func multiplesOf(deg float64) (m multiples) {
+	var one turning
+	one.s, one.c = math.Sincos(deg * degree)
+	m[6] = turning{1, 0}
+	for n := 1; n <= 6; n++ {
+		m[6+n] = m[5+n].times(one)
+		m[6-n] = turning{m[6+n].c, -m[6+n].s}
+	}
+	return m
+}
+
+func (m *multiples) of(n int8) turning { return m[6+n] }
