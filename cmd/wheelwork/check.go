@@ -46,7 +46,7 @@ Exit code: 0 if nothing was found at or above the threshold of --fail-on,
 				if format.word == "json" {
 					r.JSON(c.out)
 				} else {
-					r.Text(c.out, report.Style{Colour: c.coloured(colour), Aside: aside.word})
+					r.Text(c.out, report.Style{Colour: c.coloured(c.Stdout, colour), Aside: aside.word})
 				}
 				threshold, _ := rules.ParseSeverity(failOn.word)
 				return verdict(r, threshold)

@@ -28,6 +28,9 @@ type example struct{ line, does string }
 func verbs() []*verb {
 	return []*verb{
 		checkVerb(),
+		motionVerb(),
+		rulesVerb(),
+		versionVerb(),
 		helpVerb(),
 	}
 }

@@ -2,17 +2,14 @@ package report
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
-	"golang.org/x/text/width"
-
+	"wheelwork/cmd/wheelwork/internal/terminal"
 	"wheelwork/spec/text"
 )
 
 // The widths of an excerpt, in columns of a terminal.
 const (
-	tabWidth  = 4
 	mostWidth = 110 // of the line
 	leadWidth = 40  // kept before the place where the line is cut
 )
@@ -43,12 +40,12 @@ func excerpt(at text.Place) (line, mark string) {
 	column := under.Len()
 	for i := cut; i < len(source); {
 		r, size := utf8.DecodeRuneInString(source[i:])
-		w := columns(r)
+		w := terminal.Columns(r)
 		if column+w > mostWidth {
 			out.WriteString("…")
 			break
 		}
-		show(&out, r, w)
+		out.WriteString(terminal.Show(r))
 		switch {
 		case i < start:
 			under.WriteString(strings.Repeat(" ", w))
@@ -70,7 +67,7 @@ func excerpt(at text.Place) (line, mark string) {
 func lead(source string, start int) int {
 	w := 0
 	for _, r := range source[:start] {
-		w += columns(r)
+		w += terminal.Columns(r)
 	}
 	if w <= mostWidth-leadWidth {
 		return 0
@@ -78,50 +75,8 @@ func lead(source string, start int) int {
 	cut := start
 	for w = 0; cut > 0 && w < leadWidth; {
 		r, size := utf8.DecodeLastRuneInString(source[:cut])
-		w += columns(r)
+		w += terminal.Columns(r)
 		cut -= size
 	}
 	return cut
-}
-
-// columns is how wide a rune stands on a terminal.
-func columns(r rune) int {
-	switch {
-	case r == '\t':
-		return tabWidth
-	case r < 0x7f:
-		return 1
-	case unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf):
-		return 0
-	}
-	switch width.LookupRune(r).Kind() {
-	case width.EastAsianWide, width.EastAsianFullwidth:
-		return 2
-	}
-	return 1
-}
-
-func show(out *strings.Builder, r rune, w int) {
-	switch {
-	case r == '\t':
-		out.WriteString(strings.Repeat(" ", w))
-	case unicode.IsControl(r) || r == utf8.RuneError || unicode.Is(unicode.Cf, r) && r != zeroWidthJoiner:
-		if w > 0 {
-			out.WriteRune('�')
-		}
-	default:
-		out.WriteRune(r)
-	}
-}
-
-const zeroWidthJoiner = '\u200d'
-
-// printable is text with whatever would steer a terminal made visible.
-func printable(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return '�'
-		}
-		return r
-	}, s)
 }

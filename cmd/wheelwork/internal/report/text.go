@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"wheelwork/cmd/wheelwork/internal/terminal"
 	"wheelwork/rules"
 	"wheelwork/spec/text"
 )
@@ -37,7 +38,7 @@ func (r *Report) Text(w io.Writer, s Style) {
 
 // entry writes one finding or problem.
 func (p *paint) entry(w io.Writer, at text.Place, severity rules.Severity, message, rule string, related []text.Related, remedies []rules.Remedy) {
-	fmt.Fprintf(w, "%s: %s: %s", p.place(where(at)), p.severity(severity), printable(message))
+	fmt.Fprintf(w, "%s: %s: %s", p.place(where(at)), p.severity(severity), terminal.Printable(message))
 	if rule != "" {
 		fmt.Fprintf(w, " [%s]", rule)
 	}
@@ -46,10 +47,10 @@ func (p *paint) entry(w io.Writer, at text.Place, severity rules.Severity, messa
 		fmt.Fprintf(w, "    %s\n    %s\n", line, p.mark(severity, mark))
 	}
 	for _, r := range related {
-		fmt.Fprintf(w, "  %s: %s\n", p.place(where(r.Place)), printable(r.Message))
+		fmt.Fprintf(w, "  %s: %s\n", p.place(where(r.Place)), terminal.Printable(r.Message))
 	}
 	for _, m := range remedies {
-		fmt.Fprintf(w, "  remedy: %s\n", printable(m.Title))
+		fmt.Fprintf(w, "  remedy: %s\n", terminal.Printable(m.Title))
 	}
 }
 
@@ -59,10 +60,10 @@ func where(at text.Place) string {
 	case !at.Known():
 		return "wheelwork"
 	case len(at.File.Bytes) == 0:
-		return printable(at.File.Name)
+		return terminal.Printable(at.File.Name)
 	}
 	pos := at.File.Position(at.Start)
-	return fmt.Sprintf("%s:%d:%d", printable(at.File.Name), pos.Line, pos.Column)
+	return fmt.Sprintf("%s:%d:%d", terminal.Printable(at.File.Name), pos.Line, pos.Column)
 }
 
 // aside says which rules stood aside in which design, rules with the same
@@ -75,11 +76,11 @@ func (r *Report) aside(w io.Writer, full bool) {
 		}
 		fmt.Fprint(w, "stood aside")
 		if len(r.Designs) > 1 {
-			fmt.Fprintf(w, " in %s", printable(r.Aside[at].Design))
+			fmt.Fprintf(w, " in %s", terminal.Printable(r.Aside[at].Design))
 		}
 		fmt.Fprintln(w)
 		for _, g := range groups(r.Aside[at:end], full) {
-			fmt.Fprintf(w, "  %s: %s\n", strings.Join(g.rules, ", "), printable(g.why))
+			fmt.Fprintf(w, "  %s: %s\n", strings.Join(g.rules, ", "), terminal.Printable(g.why))
 		}
 		at = end
 	}
