@@ -1,7 +1,6 @@
 package main
 
 import (
-	"flag"
 	"fmt"
 
 	"wheelwork/cmd/wheelwork/internal/manual"
