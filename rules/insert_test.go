@@ -64,7 +64,7 @@ wheel = { w = { on = "a", teeth = 12 } }
 	}
 }
 
-func loadText(t *testing.T, file, text string) *spec.Design {
+func loadText(t testing.TB, file, text string) *spec.Design {
 	t.Helper()
 	name := filepath.Join(t.TempDir(), file)
 	require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
