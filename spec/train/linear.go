@@ -71,8 +71,12 @@ type param struct {
 	by    int32 // the equation that did it
 }
 
-// A stop is an equation that lets a parameter only be nothing.
-type stop struct{ equation, param int }
+// A stop is an equation whose rates were all known: it ties its last parameter
+// to others, or where there are none lets it only be nothing.
+type stop struct {
+	equation, param int
+	dead            bool // whether the parameter is nothing
+}
 
 // frame is the body that stands still.
 const frame = 0
@@ -181,9 +185,7 @@ func (s *system) tie(i int32, e *equation) {
 	}
 	// The latest parameter gives way: the drive and the outer arms came first.
 	last := sum[len(sum)-1]
-	if len(sum) == 1 {
-		s.stops = append(s.stops, stop{int(i), last.param})
-	}
+	s.stops = append(s.stops, stop{int(i), last.param, len(sum) == 1})
 	k := last.k.Inv().Neg()
 	value := make(form, len(sum)-1)
 	for j, m := range sum[:len(sum)-1] {

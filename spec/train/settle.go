@@ -116,6 +116,12 @@ func (t *Train) Undriven() []Group {
 func (t *Train) Ratio(a *spec.Arbor, aBase spec.Body, b *spec.Arbor, bBase spec.Body) (exact.Rat, bool) {
 	f := t.sys.of(t.bodyOf[a.Index]).plus(exact.Int(-1), t.sys.of(t.body(aBase)))
 	g := t.sys.of(t.bodyOf[b.Index]).plus(exact.Int(-1), t.sys.of(t.body(bBase)))
+	return proportion(f, g)
+}
+
+// proportion is f as a multiple of g; ok is false where it is none, or g is
+// nothing.
+func proportion(f, g form) (exact.Rat, bool) {
 	if len(g) == 0 {
 		return exact.Rat{}, false
 	}

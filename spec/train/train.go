@@ -38,10 +38,14 @@ type settled struct {
 	known bool
 }
 
-// Lock is a joint that cannot turn, with the fewest joints that stop it.
+// Lock is a joint that cannot turn, with the fewest joints that stop it, itself
+// included. A joint that stops by itself joins an arbor to what its own carrier
+// holds fast.
 type Lock struct {
 	Joint *Joint
 	Loop  []*Joint
+
+	equations []int // of the loop
 }
 
 // Solve finds the motion of a design.
