@@ -19,13 +19,13 @@ func RuleText(w io.Writer, r *rules.Rule) {
 	fmt.Fprintf(w, "%s\n\n", r.Name)
 	paragraph := func(head, body string) {
 		if body != "" {
-			fmt.Fprintf(w, "%s\n%s\n\n", head, indent(wordwrap.WrapString(sentence(body), pageWidth-4), "  "))
+			fmt.Fprintf(w, "%s\n%s\n\n", head, indent(wordwrap.WrapString(body, pageWidth-2), "  "))
 		}
 	}
-	paragraph("Checks that", r.Checks)
-	paragraph("Why", r.Why)
+	paragraph("Checks that", sentence(r.Checks))
+	paragraph("Why", capital(sentence(r.Why)))
 	paragraph("Formula", r.Formula)
-	paragraph("Source", r.Source)
+	paragraph("Source", capital(sentence(r.Source)))
 	if len(r.Thresholds) > 0 {
 		fmt.Fprint(w, "Thresholds\n")
 		for _, t := range r.Thresholds {
