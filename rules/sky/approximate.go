@@ -3,7 +3,7 @@ package sky
 import "math"
 
 // Approximation is an eclipse by Meeus's chapter 54 alone, as one can work it
-// out by hand: to 0.003 in gamma and a few minutes.
+// out by hand: to 0.01 in gamma and two minutes.
 type Approximation struct {
 	Solar     bool
 	Kind      Kind    // None where there is no eclipse

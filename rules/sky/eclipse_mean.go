@@ -2,8 +2,8 @@ package sky
 
 import "math"
 
-// firstGuess is an eclipse by Meeus's chapter 54: good to a minute or two and
-// to 0.003 in gamma, which serves as the start for the geometry of the
+// firstGuess is an eclipse by Meeus's chapter 54: good to two minutes and to
+// 0.01 in gamma over the whole span, which serves as the start for the geometry of the
 // shadow.
 type firstGuess struct {
 	tt    float64 // greatest eclipse, Julian day TT
@@ -72,7 +72,7 @@ func solarKind(gamma, u float64) (kind Kind, central bool) {
 // maybe tells whether the geometry of the shadow is worth computing: the guess
 // is as good as an eclipse, or misses it by less than it may be wrong.
 func (g *firstGuess) maybe(full bool) bool {
-	const doubt = 0.03
+	const doubt = 0.03 // three times as much
 	limit := 1.5433 + g.u
 	if full {
 		limit = 1.5573 + g.u

@@ -54,7 +54,7 @@ func planeAcross(axis vector) plane {
 
 // sunPath is the Sun within some hours of a moment: over these its distance
 // stands still to 1e-4 and its longitude grows by the law of areas, r*r*dl/dt
-// being constant, to 0.01 arcsec.
+// being constant, to 0.15 arcsec (most of it the Moon's pull on the Earth).
 type sunPath struct {
 	lon, lat, r float64 // radians, AU
 	rate        float64 // radians a day
