@@ -24,7 +24,8 @@ func (e *NoAngleError) Error() string {
 //     draconic ones the ascending node,
 //   - for the solar day midnight at Greenwich, for the sidereal day the
 //     equinox's transit there, for the lunar day the mean Moon's,
-//   - for a planet's synodic round inferior conjunction or opposition,
+//   - for a planet's synodic round inferior conjunction or opposition, for that
+//     of Jupiter's moons the middle of Jupiter's shadow,
 //   - for half cycles the same as for the whole.
 //
 // An unknown name, or a cycle with no such zero, gives a *NoAngleError, a day
@@ -148,6 +149,9 @@ func planetAngle(name string, tt float64) (float64, bool) {
 		switch cycle {
 		case "sidereal":
 			return l, true
+		case "synodic":
+			since1950 := (ArgPrecession.Arcsec(t) - ArgPrecession.Arcsec(-0.5)) / 3600
+			return l - planetLongitudes[jupiterIndex].l.At(t) + since1950, true
 		}
 	}
 	return 0, false

@@ -16,8 +16,11 @@ var planetLongitudes = [...]struct {
 	{"Neptune", Polynomial{304.348665, 219.8833092, 0.00030882, 0.000000018}},
 }
 
-// earthIndex is where the Earth stands in planetLongitudes.
-const earthIndex = 2
+// Where the Earth and Jupiter stand in planetLongitudes.
+const (
+	earthIndex   = 2
+	jupiterIndex = 4
+)
 
 // galileanLongitudes are the mean longitudes of Jupiter's great moons in
 // degrees, as constant and rate a day from JD 2443000.5 TT, seen from Jupiter
