@@ -4,6 +4,7 @@
 package text
 
 import (
+	"bytes"
 	"sort"
 	"sync"
 	"unicode/utf8"
@@ -17,7 +18,7 @@ type File struct {
 	Bytes []byte
 
 	once  sync.Once
-	lines []int // byte offset at which each line starts
+	lines []int // byte offset at which the text of each line starts
 }
 
 // NewFile returns a file of the given name and content.
@@ -57,11 +58,11 @@ func (p Place) Text() string {
 }
 
 // Position is a place as people count it: line and column from 1, the column
-// in Unicode code points.
+// in Unicode code points. A byte order mark counts as nothing.
 type Position struct{ Line, Column int }
 
 // Position says where the byte offset stands. An offset past the end counts
-// as the end.
+// as the end, one on a line end as the end of the line.
 func (f *File) Position(offset int32) Position {
 	line, rest := f.line(offset)
 	return Position{Line: line + 1, Column: utf8.RuneCount(rest) + 1}
@@ -72,14 +73,50 @@ func (f *File) Position(offset int32) Position {
 func (f *File) UTF16(offset int32) (line, column int) {
 	line, rest := f.line(offset)
 	for len(rest) > 0 {
-		r, size := utf8.DecodeRune(rest)
-		if r >= 0x10000 {
-			column++
-		}
-		column++
+		size, units := next(rest)
+		column += units
 		rest = rest[size:]
 	}
 	return line, column
+}
+
+// Offset is the byte offset of a place as editors count it. A column past the
+// end of its line counts as the end, one within a character as its start.
+func (f *File) Offset(line, column int) int32 {
+	f.index()
+	switch {
+	case line < 0:
+		return 0
+	case line >= len(f.lines):
+		return int32(len(f.Bytes))
+	}
+	at, end := f.bounds(line)
+	for at < end {
+		size, units := next(f.Bytes[at:end])
+		if column -= units; column < 0 {
+			break
+		}
+		at += size
+	}
+	return int32(at)
+}
+
+// next is the length of the first character in bytes and in UTF-16 code units.
+func next(b []byte) (size, units int) {
+	if b[0] < utf8.RuneSelf {
+		return 1, 1
+	}
+	r, size := utf8.DecodeRune(b)
+	if r >= 0x10000 {
+		return size, 2
+	}
+	return size, 1
+}
+
+// Lines is how many lines the file has; the last may be empty.
+func (f *File) Lines() int {
+	f.index()
+	return len(f.lines)
 }
 
 // Line is the text of a line counted from 1, without its line end.
@@ -88,17 +125,12 @@ func (f *File) Line(n int) string {
 	if n < 1 || n > len(f.lines) {
 		return ""
 	}
-	start, end := f.lines[n-1], len(f.Bytes)
-	if n < len(f.lines) {
-		end = f.lines[n] - 1
-	}
-	if end > start && f.Bytes[end-1] == '\r' {
-		end--
-	}
+	start, end := f.bounds(n - 1)
 	return string(f.Bytes[start:end])
 }
 
-// LineStart is the byte offset at which the line, counted from 1, starts.
+// LineStart is the byte offset at which the text of the line, counted from 1,
+// starts: of the first behind a byte order mark.
 func (f *File) LineStart(n int) int32 {
 	f.index()
 	switch {
@@ -110,21 +142,43 @@ func (f *File) LineStart(n int) int32 {
 	return int32(f.lines[n-1])
 }
 
-// line finds the line, from 0, of an offset and the bytes of that line before it.
+// bounds are the offsets between which the text of a line, from 0, stands.
+func (f *File) bounds(line int) (start, end int) {
+	start, end = f.lines[line], len(f.Bytes)
+	if line+1 < len(f.lines) {
+		end = f.lines[line+1] - 1
+	}
+	if end > start && f.Bytes[end-1] == '\r' {
+		end--
+	}
+	return start, end
+}
+
+// line finds the line, from 0, of an offset and the text of that line before it.
 func (f *File) line(offset int32) (int, []byte) {
 	f.index()
-	at := min(max(int(offset), 0), len(f.Bytes))
+	at := max(int(offset), f.lines[0])
 	n := sort.SearchInts(f.lines, at+1) - 1
-	return n, f.Bytes[f.lines[n]:at]
+	start, end := f.bounds(n)
+	return n, f.Bytes[start:min(at, end)]
 }
+
+var byteOrderMark = []byte("\xef\xbb\xbf")
 
 func (f *File) index() {
 	f.once.Do(func() {
-		f.lines = append(make([]int, 0, len(f.Bytes)/32+1), 0)
-		for i, c := range f.Bytes {
-			if c == '\n' {
-				f.lines = append(f.lines, i+1)
+		at := 0
+		if bytes.HasPrefix(f.Bytes, byteOrderMark) {
+			at = len(byteOrderMark)
+		}
+		f.lines = append(make([]int, 0, bytes.Count(f.Bytes, []byte{'\n'})+1), at)
+		for {
+			n := bytes.IndexByte(f.Bytes[at:], '\n')
+			if n < 0 {
+				return
 			}
+			at += n + 1
+			f.lines = append(f.lines, at)
 		}
 	})
 }
