@@ -35,12 +35,10 @@ func (r *reader) header(into *block, kind string, kindAt text.Span) {
 		}
 		r.blanks()
 	}
-	if r.depth == 0 {
-		r.stray = false
-	}
 	head := r.span(int(kindAt.Start), end)
 	switch {
 	case r.peek(0) == '{':
+		r.astray = r.astray && head.Start < r.quiet
 		r.pos++
 	case r.lineEnd() && r.braceOnNextLine():
 		r.gap()
@@ -64,6 +62,12 @@ func (r *reader) header(into *block, kind string, kindAt text.Span) {
 		r.problem(at, fmt.Sprintf("%s is followed by %s, not by = or {", short(r.src[head.Start:head.End]), sign), "")
 		r.skip()
 		return
+	}
+	switch {
+	case r.depth == 0 && kind == "given" && labels > 0:
+		r.problem(b.LabelAt, "given takes no name", "")
+	case r.depth == 1 && into.Kind == "given":
+		r.problem(kindAt, "given holds named values, no blocks", "")
 	}
 	r.block(b, head)
 	r.keep(into, b)
@@ -107,7 +111,7 @@ func (r *reader) block(b *block, head text.Span) {
 		// Brackets do not balance: read it again, up to where a block begins at the margin.
 		r.strict = true
 		r.problems, r.comments = r.problems[:problems], r.comments[:comments]
-		r.pos = inside
+		r.pos, r.quiet = inside, int32(inside)
 		*b = block{Block: syntax.Block{Kind: b.Kind, KindAt: b.KindAt, Label: b.Label, LabelAt: b.LabelAt}}
 		closed = r.body(b)
 	}
@@ -116,7 +120,7 @@ func (r *reader) block(b *block, head text.Span) {
 	if !closed {
 		end = start + len(strings.TrimRight(r.src[start:r.pos], " \t\r\n"))
 		if r.depth == 0 {
-			r.problem(head, short(r.src[head.Start:head.End])+" is not closed", "a } is missing")
+			r.tellAt(head, short(r.src[head.Start:head.End])+" is not closed", "a } is missing")
 		}
 	}
 	b.At = r.span(start, end)
@@ -130,12 +134,6 @@ func (r *reader) keep(into, b *block) {
 	if r.depth > 0 || b.Kind != "given" {
 		into.within = append(into.within, b)
 		return
-	}
-	if b.LabelAt.Len() > 0 {
-		r.problem(b.LabelAt, "given takes no name", "")
-	}
-	for _, w := range b.within {
-		r.problem(w.KindAt, "given holds named values, no blocks", "")
 	}
 	r.source.given = append(r.source.given, b)
 }

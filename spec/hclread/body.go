@@ -29,6 +29,9 @@ func (r *reader) body(b *block) bool {
 		case c == 0:
 			return !within
 		case c == '}' && within:
+			if r.src[r.pos-1] == '\n' {
+				r.astray = false
+			}
 			r.pos++
 			return true
 		case within && r.strict && r.atHeader():
@@ -81,8 +84,7 @@ func (r *reader) item(b *block, seen *names) {
 		r.noItem(b)
 		return
 	}
-	if r.depth == 0 && !r.stray {
-		r.stray = true
+	if r.depth == 0 && !r.astray {
 		r.problem(key, short(name)+" stands outside a block",
 			"an attribute belongs to a block, a named value to given { ... }")
 	}
@@ -90,6 +92,7 @@ func (r *reader) item(b *block, seen *names) {
 	if r.depth == 0 {
 		return
 	}
+	r.astray = r.astray && v.Kind == syntax.Invalid && e == nil
 	if first, doubled := seen.add(name, key, r.attrs.pile); doubled {
 		r.tell(text.Problem{
 			Place:   text.Place{File: r.file, Span: key},
@@ -124,17 +127,19 @@ func runEnd(s string, at int) int {
 	return at
 }
 
-// noItem tells what stands where an item should and skips it.
+// noItem tells what stands where an item should and skips it. The remains of
+// a value that went wrong are skipped in silence.
 func (r *reader) noItem(b *block) {
 	at, what := r.sign()
 	switch {
 	case what == "}":
-		if !r.stray {
+		if !r.astray {
 			r.problem(at, "} closes nothing", "")
 		}
-		r.stray = true
+		r.astray = false
 		r.pos++
 		return
+	case r.astray && strings.Contains("\"[](){},;=.0123456789", what[:1]):
 	case what == "," || what == ";":
 		r.problem(at, map[string]string{",": "a comma", ";": "a semicolon"}[what]+" between attributes",
 			"only blanks or line ends stand between them")
@@ -144,7 +149,7 @@ func (r *reader) noItem(b *block) {
 		start := r.pos
 		r.skipString()
 		r.problem(r.span(start, r.pos), "the name of an attribute stands without quotes", "")
-	case what == "[" && r.depth == 0 && len(b.within) == 0 && !r.stray && startsWord(strings.TrimLeft(r.src[r.pos:min(len(r.src), r.pos+8)], "["), 0):
+	case what == "[" && r.depth == 0 && len(b.within) == 0 && startsWord(strings.TrimLeft(r.src[r.pos:min(len(r.src), r.pos+8)], "["), 0):
 		r.problem(at, "this is TOML, not HCL", "it belongs in a file whose name ends in .toml")
 		r.pos = len(r.src)
 		return

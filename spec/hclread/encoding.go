@@ -17,7 +17,7 @@ const maxBadBytes = 8
 func (r *reader) encoding() bool {
 	b := r.file.Bytes
 	if len(b) >= 2 && (b[0] == 0xFF && b[1] == 0xFE || b[0] == 0xFE && b[1] == 0xFF) {
-		r.problem(r.span(0, 2), "the file is UTF-16, not UTF-8", "save it as UTF-8")
+		r.tellAt(r.span(0, 2), "the file is UTF-16, not UTF-8", "save it as UTF-8")
 		return false
 	}
 	r.src = string(b)
@@ -40,7 +40,7 @@ func (r *reader) encoding() bool {
 		}
 		if told < maxBadBytes {
 			told++
-			r.problem(r.span(i, i+1), faultName(b[i]), "")
+			r.tellAt(r.span(i, i+1), faultName(b[i]), "")
 		}
 		end := len(b)
 		if n := bytes.IndexByte(b[i:], '\n'); n >= 0 {

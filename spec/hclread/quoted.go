@@ -25,9 +25,19 @@ func (r *reader) quoted(what string) (s string, ok bool) {
 	return "", r.unterminated(start, what)
 }
 
+// unterminated tells a string that does not end on its line, and goes past it:
+// to the end of the line, or where the next line closes it, to there.
 func (r *reader) unterminated(start int, what string) bool {
 	r.pos = r.lineEndFrom(start)
-	r.problem(r.span(start, r.pos), what+" is not closed on its line", `a " is missing`)
+	at := r.span(start, r.pos)
+	next := min(len(r.src), r.pos+1)
+	line := r.src[next:r.lineEndFrom(next)]
+	if n := strings.IndexByte(line, '"'); n >= 0 && strings.Count(line, `"`)%2 == 1 && !strings.Contains(line[:n], "=") {
+		r.problem(at, what+" goes on over the end of its line", `a line end within is written \n`)
+		r.pos = next + n + 1
+		return false
+	}
+	r.problem(at, what+" is not closed on its line", `a " is missing`)
 	return false
 }
 

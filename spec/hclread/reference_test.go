@@ -24,6 +24,9 @@ import (
 // errBeyond is told of HCL that is no part of the language.
 var errBeyond = errors.New("not part of the language")
 
+// errGivenUp is told where comparing would cost too much.
+var errGivenUp = errors.New("more than is worth comparing")
+
 // reference reads text through HCL's reference parser, in the plainest way,
 // for comparison. The error is errBeyond if it is sound HCL that is not part
 // of the language.
@@ -31,6 +34,7 @@ type reference struct {
 	file  *text.File
 	given map[string]hclsyntax.Expression
 	depth int
+	steps int
 }
 
 func readReference(f *text.File) (*syntax.Tree, error) {
@@ -58,6 +62,7 @@ func readReference(f *text.File) (*syntax.Tree, error) {
 		}
 	}
 	for _, e := range r.given {
+		r.steps = 0
 		if _, err := r.value(e); err != nil {
 			return nil, err
 		}
@@ -84,6 +89,7 @@ func (r *reference) blocks(list hclsyntax.Blocks, top bool) ([]*syntax.Block, er
 			one.Label, one.LabelAt = b.Labels[0], at(b.LabelRanges[0])
 		}
 		for name, a := range b.Body.Attributes {
+			r.steps = 0
 			v, err := r.value(a.Expr)
 			if err != nil {
 				return nil, err
@@ -105,7 +111,10 @@ func (r *reference) blocks(list hclsyntax.Blocks, top bool) ([]*syntax.Block, er
 
 // value evaluates an expression with math/big, numbers from their text.
 func (r *reference) value(e hclsyntax.Expression) (v syntax.Value, err error) {
-	if r.depth++; r.depth > 100 {
+	if r.steps++; r.steps > 10_000 {
+		return v, errGivenUp
+	}
+	if r.depth++; r.depth > 300 {
 		return v, errBeyond // a circle
 	}
 	defer func() { r.depth-- }()
@@ -160,9 +169,6 @@ func (r *reference) value(e hclsyntax.Expression) (v syntax.Value, err error) {
 			return v, errBeyond
 		}
 		named, err := r.value(r.given[step.Name])
-		if err == nil && named.Kind == syntax.List && len(named.List) > 500 {
-			err = errBeyond
-		}
 		return moved(named, v.At), err
 	case *hclsyntax.ParenthesesExpr:
 		x, err := r.value(e.Expression)

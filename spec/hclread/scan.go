@@ -26,8 +26,12 @@ type reader struct {
 	// strict is set once a block was found to have no end: from then on a
 	// block that begins at the margin ends all that are open.
 	strict bool
-	// stray is set once something outside all blocks was told, up to the next block.
-	stray bool
+	// astray is set once something was told, until an item is sound again or a
+	// block ends at the margin: what looks like the remains of the fault is
+	// not told.
+	astray bool
+	// quiet is the end of the line on which something was told last.
+	quiet int32
 	// lookahead is what searches for a heredoc's end may still cost.
 	lookahead int
 
@@ -42,7 +46,18 @@ func (r *reader) span(start, end int) text.Span {
 	return text.Span{Start: int32(start), End: int32(end)}
 }
 
+// problem tells a fault of syntax: of several on a line, the first.
 func (r *reader) problem(at text.Span, message, hint string) {
+	r.astray = true
+	if at.Start < r.quiet {
+		return
+	}
+	r.quiet = int32(r.lineEndFrom(int(at.Start)) + 1)
+	r.tellAt(at, message, hint)
+}
+
+// tellAt tells what is wrong for itself, whatever else is.
+func (r *reader) tellAt(at text.Span, message, hint string) {
 	r.tell(text.Problem{Place: text.Place{File: r.file, Span: at}, Message: message, Hint: hint})
 }
 

@@ -64,7 +64,7 @@ type open struct {
 func Parse(f *text.File) (*Source, []text.Problem) {
 	r := &reader{file: f, source: &Source{file: f}}
 	if len(f.Bytes) > MaxBytes {
-		r.problem(text.Span{}, "the file is larger than 32 MB", "")
+		r.tellAt(text.Span{}, "the file is larger than 32 MB", "")
 		return r.source, r.problems
 	}
 	if !r.encoding() {
@@ -75,7 +75,7 @@ func Parse(f *text.File) (*Source, []text.Problem) {
 	r.source.blocks = top.within
 	r.source.comments = r.comments
 	if len(top.within) == 0 && len(r.source.given) == 0 && len(r.problems) == 0 && len(r.comments) == 0 {
-		r.problem(text.Span{}, "the file is empty", "a spec holds blocks, such as design { title = \"...\" }")
+		r.tellAt(text.Span{}, "the file is empty", "a spec holds blocks, such as design { title = \"...\" }")
 	}
 	text.SortProblems(r.problems)
 	return r.source, r.problems
@@ -101,7 +101,7 @@ func (r *reader) noteUses(b *block) {
 		}
 		for _, o := range b.open {
 			if o.index == i {
-				r.problem(o.expr.firstDerived().at, "uses takes plain strings",
+				r.tellAt(o.expr.firstDerived().at, "uses takes plain strings",
 					"further files are found before named values are known")
 				return
 			}

@@ -10,6 +10,7 @@ import (
 // attribute reads a value after its = and goes past it whatever it is. A value
 // that could not be read is Invalid and its problem told.
 func (r *reader) attribute() (syntax.Value, *expr) {
+	sign := r.pos
 	r.blanks()
 	start := r.pos
 	r.brackets, r.operators, r.resynced = 0, 0, false
@@ -22,6 +23,9 @@ func (r *reader) attribute() (syntax.Value, *expr) {
 	}
 	r.brackets = 0
 	text := strings.TrimRight(r.src[start:max(start, r.pos)], " \t\r\n")
+	if text == "" {
+		start = sign
+	}
 	return syntax.Value{At: r.span(start, start+len(text))}, nil
 }
 
