@@ -21,7 +21,7 @@ const (
 type Eclipse struct {
 	Syzygy            // the mean syzygy it belongs to: what the model's pointers show
 	Solar     bool    // of the Sun, else of the Moon
-	Kind      Kind    //
+	Kind      Kind    // never None in what Eclipses returns
 	Central   bool    // solar: the axis of the shadow meets the Earth
 	Saros     int     // number of the Saros series
 	TT, UT    float64 // greatest eclipse, Julian days
@@ -41,7 +41,7 @@ type Eclipse struct {
 // Each mean syzygy near a node gives a first guess (Meeus, Astronomical
 // Algorithms, chapter 54); from there the geometry of the shadow is computed
 // on the places of Sun and Moon. Against the canons of Espenak and Meeus gamma
-// differs by about 0.001 and the time by less than a minute in our centuries.
+// differs by at most 0.0003 and the time by 6 s in 1950-2050.
 func Eclipses(fromJD, toJD float64) ([]Eclipse, error) {
 	if err := checkSpan(fromJD, toJD); err != nil {
 		return nil, err
