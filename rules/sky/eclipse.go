@@ -40,8 +40,9 @@ type Eclipse struct {
 //
 // Each mean syzygy near a node gives a first guess (Meeus, Astronomical
 // Algorithms, chapter 54); from there the geometry of the shadow is computed
-// on the places of Sun and Moon. Against the canons of Espenak and Meeus gamma
-// differs by at most 0.0003 and the time by 6 s in 1950-2050.
+// on the places of Sun and Moon. In 1950-2050 gamma
+// differs from the canons of Espenak and Meeus by at most 0.0003, and the time
+// from astronomy-engine 2.1.19 by less than 6 s.
 func Eclipses(fromJD, toJD float64) ([]Eclipse, error) {
 	if err := checkSpan(fromJD, toJD); err != nil {
 		return nil, err
