@@ -2,6 +2,8 @@ package folder
 
 import (
 	"bytes"
+	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -17,7 +19,7 @@ func IsSpec(name string) bool {
 // Designs lists the files that may hold a design: the path itself if it is a
 // file, else the spec files in the folder and below it that have a design
 // block, in the order in which names sort. Hidden folders are passed over and
-// links to folders are not followed.
+// links in the folder are not followed.
 func Designs(path string) ([]string, error) {
 	info, err := os.Stat(path)
 	if err != nil {
@@ -26,56 +28,84 @@ func Designs(path string) ([]string, error) {
 	if !info.IsDir() {
 		return []string{path}, nil
 	}
+	top := path
+	if info, err := os.Lstat(path); err == nil && info.Mode()&fs.ModeSymlink != 0 {
+		top += string(filepath.Separator) // WalkDir follows no link, not even this
+	}
 	var found []string
-	err = filepath.WalkDir(path, func(name string, e fs.DirEntry, err error) error {
-		if err != nil {
-			return err
-		}
-		if e.IsDir() && name != path && strings.HasPrefix(e.Name(), ".") {
+	err = filepath.WalkDir(top, func(name string, e fs.DirEntry, err error) error {
+		switch {
+		case err != nil && name == top:
+			return plain(err)
+		case err != nil:
+			return fmt.Errorf("holds %s, which %w", name, plain(err))
+		case e.IsDir() && name != top && strings.HasPrefix(e.Name(), "."):
 			return fs.SkipDir
-		}
-		if IsSpec(e.Name()) && e.Type().IsRegular() && holdsDesign(name) {
+		case IsSpec(e.Name()) && e.Type().IsRegular() && holdsDesign(name):
 			found = append(found, name)
 		}
 		return nil
 	})
 	if err != nil {
-		return nil, plain(err)
+		return nil, err
 	}
 	sort.Strings(found)
 	return found, nil
 }
 
 // holdsDesign looks for a line that begins a design block. It must also say
-// yes to a file that is broken elsewhere, so it does not parse.
+// yes to a file that is broken elsewhere, so it does not parse. Where it could
+// not look it says yes, too: who reads the file is told what is wrong with it.
 func holdsDesign(name string) bool {
-	info, err := os.Stat(name)
-	if err != nil || !info.Mode().IsRegular() {
-		return false
-	}
-	if info.Size() > MostBytes {
-		return false
-	}
-	content, err := os.ReadFile(name)
+	f, err := os.Open(name)
 	if err != nil {
-		return true // reading it again will tell why
+		return true
 	}
-	for _, line := range bytes.Split(content, []byte("\n")) {
-		line = bytes.TrimPrefix(bytes.TrimSpace(line), []byte("\xef\xbb\xbf"))
-		rest, ok := bytes.CutPrefix(line, []byte("design"))
-		if !ok {
-			rest, ok = bytes.CutPrefix(line, []byte("["))
-			if ok {
-				rest, ok = bytes.CutPrefix(bytes.TrimSpace(rest), []byte("design"))
-				ok = ok && bytes.HasPrefix(bytes.TrimSpace(rest), []byte("]"))
-			}
-		} else {
-			rest = bytes.TrimSpace(rest)
-			ok = len(rest) == 0 || bytes.IndexByte([]byte("{.="), rest[0]) >= 0
-		}
-		if ok {
+	defer f.Close()
+	content, err := io.ReadAll(io.LimitReader(f, MostBytes))
+	if err != nil || bytes.HasPrefix(content, []byte("\xff\xfe")) || bytes.HasPrefix(content, []byte("\xfe\xff")) {
+		return true
+	}
+	content = bytes.TrimPrefix(content, []byte("\xef\xbb\xbf"))
+	top := true // no header of TOML has come yet
+	for len(content) > 0 {
+		var line []byte
+		line, content, _ = bytes.Cut(content, []byte("\n"))
+		line = bytes.TrimSpace(line)
+		if beginsDesign(line, top) {
 			return true
 		}
+		top = top && !bytes.HasPrefix(line, []byte("["))
+	}
+	return false
+}
+
+// beginsDesign knows `design {`, also with a name or a line end before the
+// brace, and `[design]`; and at the top of a file `design.title = ...` and
+// `design = {`, which further down would be some table's own.
+func beginsDesign(line []byte, top bool) bool {
+	rest, bracket := bytes.CutPrefix(line, []byte("["))
+	if bracket {
+		rest = bytes.TrimSpace(bytes.TrimPrefix(rest, []byte("[")))
+	}
+	rest, ok := bytes.CutPrefix(rest, []byte("design"))
+	if !ok {
+		return false
+	}
+	rest = bytes.TrimSpace(rest)
+	if bracket {
+		return bytes.HasPrefix(rest, []byte("]"))
+	}
+	if len(rest) == 0 {
+		return true
+	}
+	switch rest[0] {
+	case '{', '"', '#', '/':
+		return true
+	case '.':
+		return top
+	case '=':
+		return top && bytes.HasPrefix(bytes.TrimSpace(rest[1:]), []byte("{"))
 	}
 	return false
 }

@@ -26,14 +26,14 @@ type Root struct {
 func Of(path string) (*Root, error) {
 	abs, err := filepath.Abs(path)
 	if err != nil {
-		return nil, err
+		return nil, plain(err)
 	}
 	dir := abs
 	if info, err := os.Stat(abs); err != nil || !info.IsDir() {
 		dir = filepath.Dir(abs)
 	}
 	if dir, err = filepath.EvalSymlinks(dir); err != nil {
-		return nil, err
+		return nil, plain(err)
 	}
 	top := dir
 	for up := dir; ; up = filepath.Dir(up) {
@@ -47,7 +47,7 @@ func Of(path string) (*Root, error) {
 	}
 	root, err := os.OpenRoot(top)
 	if err != nil {
-		return nil, err
+		return nil, plain(err)
 	}
 	return &Root{Dir: top, root: root}, nil
 }
@@ -55,34 +55,55 @@ func Of(path string) (*Root, error) {
 // Close lets go of the folder.
 func (r *Root) Close() error { return r.root.Close() }
 
-// ErrOutside is returned for a path that leads out of the repository.
-var ErrOutside = errors.New("leads out of the repository")
+// The errors of paths. Like all errors of this package they go on after the
+// name of a file: "moon.hcl does not exist".
+var (
+	ErrOutside = errors.New("leads out of the repository")
+	ErrMissing = errors.New("does not exist")
+)
 
-// Rel is the path within the repository of a path of the file system.
+// Rel is the path within the repository of a path of the file system. Links
+// in its folder are resolved, the last name is left as it is.
 func (r *Root) Rel(path string) (string, error) {
 	abs, err := filepath.Abs(path)
 	if err != nil {
-		return "", err
+		return "", plain(err)
 	}
-	// The folder's links are resolved, the last name's are left to Read.
 	dir, err := filepath.EvalSymlinks(filepath.Dir(abs))
 	if err != nil {
 		return "", plain(err)
 	}
-	rel, err := filepath.Rel(r.Dir, filepath.Join(dir, filepath.Base(abs)))
+	return r.within(filepath.Join(dir, filepath.Base(abs)))
+}
+
+// Resolve follows the links of a path within the repository to the path
+// within the repository where the file itself lies.
+func (r *Root) Resolve(rel string) (string, error) {
+	if !filepath.IsLocal(rel) {
+		return "", ErrOutside
+	}
+	real, err := filepath.EvalSymlinks(filepath.Join(r.Dir, rel))
+	if err != nil {
+		return "", plain(err)
+	}
+	return r.within(real)
+}
+
+func (r *Root) within(abs string) (string, error) {
+	rel, err := filepath.Rel(r.Dir, abs)
 	if err != nil || !filepath.IsLocal(rel) {
 		return "", ErrOutside
 	}
 	return rel, nil
 }
 
-// Read reads a file by its path within the repository. It refuses, with an
-// error fit for people, what is no regular file, is larger than MostBytes or
-// lies outside, by `..` or by a link.
+// Read reads a file by its path within the repository. It refuses what is no
+// regular file, is larger than MostBytes or lies outside, by `..` or by a link.
 func (r *Root) Read(rel string) ([]byte, error) {
 	if !filepath.IsLocal(rel) {
 		return nil, ErrOutside
 	}
+	// Asked before it is opened, as opening a pipe would wait for its writer.
 	info, err := r.root.Stat(rel)
 	if err != nil {
 		return nil, plain(err)
@@ -139,15 +160,17 @@ func tooLarge(size int64) error {
 func plain(err error) error {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return errors.New("there is no such file")
+		return ErrMissing
 	case errors.Is(err, fs.ErrPermission):
 		return errors.New("may not be read")
-	case strings.Contains(err.Error(), "path escapes"):
+	case strings.Contains(err.Error(), "path escapes"): // os.Root has no name for it
 		return ErrOutside
+	case strings.Contains(err.Error(), "too many"): // links
+		return errors.New("is a link that leads back to itself")
 	}
 	var path *fs.PathError
 	if errors.As(err, &path) {
-		return path.Err
+		err = path.Err
 	}
-	return err
+	return fmt.Errorf("cannot be read: %w", err)
 }
