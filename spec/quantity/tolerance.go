@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"slices"
 	"strings"
 
 	"wheelwork/spec/exact"
@@ -23,59 +24,91 @@ type Tolerance struct {
 	Span    exact.Rat // days, of an angle or time
 }
 
+const (
+	reads    = "a tolerance reads \"30 ppm\", \"1 deg in 10 yr\" or \"1 d in 100 yr\""
+	needUnit = "the amount of a tolerance needs an angle or a time with its unit, such as \"1 deg in 10 yr\""
+	notZero  = "a tolerance must be more than zero"
+)
+
 // ParseTolerance reads "30 ppm", "0.1 %", "1 deg in 10 yr" or "1 d in 100 yr".
 // The error is always an *Error.
 func ParseTolerance(s string) (Tolerance, error) {
+	if len(s) > 2*MostBytes {
+		return Tolerance{}, tooLong(s, "a tolerance")
+	}
 	amount, span, over := strings.Cut(s, " in ")
 	if !over {
 		return share(s)
 	}
-	days, err := Parse(span, Time)
+	t, err := amountOf(amount)
 	if err != nil {
+		return Tolerance{}, err
+	}
+	if t.Span, err = Parse(span, Time); err != nil {
 		return Tolerance{}, shift(err, len(amount)+len(" in "))
 	}
-	t := Tolerance{Measure: AngleOver, Span: days}
-	if t.Amount, err = Parse(amount, Angle); err != nil || bare(amount) {
-		t.Measure = TimeOver
-		if t.Amount, err = Parse(amount, Time); err != nil || bare(amount) {
-			return Tolerance{}, &Error{Start: 0, End: len(amount), Message: "the amount of a tolerance needs an angle or a time with its unit, such as \"1 deg in 10 yr\""}
-		}
-	}
 	if t.Span.Sign() <= 0 || t.Amount.Sign() <= 0 {
-		return Tolerance{}, &Error{Start: 0, End: len(s), Message: "a tolerance must be more than zero"}
+		return Tolerance{}, &Error{Start: 0, End: len(s), Message: notZero}
 	}
 	return t, nil
 }
 
-func share(s string) (Tolerance, error) {
-	figure := strings.TrimSpace(s)
-	scale := exact.Int(1)
-	switch {
-	case strings.HasSuffix(figure, "ppm"):
-		figure = strings.TrimSuffix(figure, "ppm")
-	case strings.HasSuffix(figure, "%"):
-		figure, scale = strings.TrimSuffix(figure, "%"), exact.Int(10_000)
-	default:
-		return Tolerance{}, &Error{Start: 0, End: len(s), Message: "a tolerance reads \"30 ppm\", \"1 deg in 10 yr\" or \"1 d in 100 yr\""}
+// amountOf reads an angle or a time, which must say its unit.
+func amountOf(s string) (Tolerance, error) {
+	angle, err := Parse(s, Angle)
+	if err == nil {
+		if bare(s) {
+			return Tolerance{}, &Error{Start: 0, End: len(s), Message: needUnit}
+		}
+		return Tolerance{Measure: AngleOver, Amount: angle}, nil
 	}
-	n, err := exact.Parse(strings.TrimSpace(figure))
-	if err != nil {
-		return Tolerance{}, &Error{Start: 0, End: len(s), Message: err.Error()}
+	days, err := Parse(s, Time)
+	if err == nil {
+		return Tolerance{Measure: TimeOver, Amount: days}, nil
 	}
-	if n.Sign() <= 0 {
-		return Tolerance{}, &Error{Start: 0, End: len(s), Message: "a tolerance must be more than zero"}
+	if e := err.(*Error); e.Unit != "" {
+		if e := unknown(e.Start, e.Unit, "an angle or a time", Angle, Time); !slices.Contains(e.Units, e.Unit) {
+			return Tolerance{}, e
+		}
 	}
-	return Tolerance{Measure: PPM, Amount: n.Mul(scale)}, nil
+	return Tolerance{}, &Error{Start: 0, End: len(s), Message: needUnit}
 }
 
-// bare reports whether the text carries no unit.
+// share reads a share of the period.
+func share(s string) (Tolerance, error) {
+	figure := strings.TrimSpace(s)
+	at := strings.Index(s, figure)
+	end := figureEnd(figure, len(figure)-len(strings.TrimLeft(figure, "+-")), len(figure))
+	n, err := exact.Parse(figure[:end])
+	if err != nil {
+		return Tolerance{}, &Error{Start: 0, End: len(s), Message: reads}
+	}
+	unit := strings.TrimLeft(figure[end:], " ")
+	switch unit {
+	case "ppm":
+	case "%":
+		n = n.Mul(exact.Int(10_000))
+	case "":
+		return Tolerance{}, &Error{Start: 0, End: len(s), Message: reads}
+	default:
+		start := at + len(figure) - len(unit)
+		return Tolerance{}, &Error{Start: start, End: start + len(unit), Message: reads, Unit: unit, Units: []string{"ppm", "%"}}
+	}
+	if n.Sign() <= 0 {
+		return Tolerance{}, &Error{Start: 0, End: len(s), Message: notZero}
+	}
+	return Tolerance{Measure: PPM, Amount: n}, nil
+}
+
+// bare reports whether the figure carries no unit.
 func bare(s string) bool {
-	return strings.IndexFunc(s, func(r rune) bool { return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' }) < 0
+	s = strings.TrimSpace(s)
+	return figureEnd(s, len(s)-len(strings.TrimLeft(s, "+-")), len(s)) == len(s)
 }
 
 func shift(err error, by int) error {
-	if e, ok := err.(*Error); ok {
-		return &Error{Start: e.Start + by, End: e.End + by, Message: e.Message, Unit: e.Unit}
-	}
-	return err
+	e := *err.(*Error)
+	e.Start += by
+	e.End += by
+	return &e
 }
