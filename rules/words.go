@@ -9,11 +9,14 @@ import (
 )
 
 // counted is "1 arbor", "2 arbors".
-func counted(n int, noun string) string {
+func counted(n int, noun string) string { return plural(n, noun, noun+"s") }
+
+// plural is "1 mesh", "2 meshes".
+func plural(n int, one, more string) string {
 	if n == 1 {
-		return "1 " + noun
+		return "1 " + one
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return fmt.Sprintf("%d %s", n, more)
 }
 
 // fig is a figure for people: six significant digits, no exponent where it
@@ -61,6 +64,20 @@ func days(x float64) string {
 		return fig(x/quantity.TropicalYear.Float()) + " yr"
 	}
 	return figures(x, 9) + " d"
+}
+
+// watch is a time by the watch for people, from a figure in days.
+func watch(x float64) string {
+	if s := x * 86400; math.Abs(s) < 120 {
+		return figures(s, 4) + " s"
+	}
+	switch a := math.Abs(x); {
+	case a < 2.0/24:
+		return figures(x*1440, 4) + " min"
+	case a < 2:
+		return figures(x*24, 4) + " h"
+	}
+	return figures(x, 4) + " d"
 }
 
 // years is a span for people.

@@ -105,6 +105,7 @@ type Wheel struct {
 	Z, Face, Bore Number
 	Material      Name
 
+	Index int // its place in Design.Wheels
 	Arbor *Arbor
 }
 
@@ -115,6 +116,7 @@ type Sprocket struct {
 	Teeth Count
 	Z     Number
 
+	Index int // its place in Design.Sprockets
 	Arbor *Arbor
 }
 

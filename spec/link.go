@@ -52,12 +52,12 @@ func (l *linking) link() {
 		}
 	}
 	l.circles()
-	for _, w := range d.Wheels {
-		w.Arbor = l.arbor(w.On)
+	for i, w := range d.Wheels {
+		w.Index, w.Arbor = i, l.arbor(w.On)
 		l.wheel(w)
 	}
-	for _, s := range d.Sprockets {
-		s.Arbor = l.arbor(s.On)
+	for i, s := range d.Sprockets {
+		s.Index, s.Arbor = i, l.arbor(s.On)
 	}
 	for _, m := range d.Meshes {
 		l.mesh(m)

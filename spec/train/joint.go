@@ -8,8 +8,9 @@ import (
 // Joint is one linear relation between the rates of bodies.
 type Joint struct {
 	// Part is the mesh, chain, slot, counter, coupling or drive it comes from.
-	Part *spec.Part
-	Mesh *spec.Mesh // nil if it is none
+	Part  *spec.Part
+	Mesh  *spec.Mesh  // nil if it is none
+	Chain *spec.Chain // nil if it is none
 	// A and B are the arbors it joins, the driver first; A is nil for a drive.
 	A, B *spec.Arbor
 	// Carrier is the body on which both axes stand still.
@@ -44,7 +45,7 @@ func (t *Train) joints() {
 			if c.Crossed.On {
 				ratio = ratio.Neg()
 			}
-			t.join(Joint{Part: &c.Part, A: a.Arbor, B: b.Arbor, Ratio: ratio}, true)
+			t.join(Joint{Part: &c.Part, Chain: c, A: a.Arbor, B: b.Arbor, Ratio: ratio}, true)
 		}
 	}
 	for _, s := range d.Slots {

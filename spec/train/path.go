@@ -4,8 +4,11 @@ import "wheelwork/spec"
 
 // Name is how messages call the joint.
 func (j *Joint) Name() string {
-	if j.Mesh != nil {
+	switch {
+	case j.Mesh != nil:
 		return "mesh " + j.Mesh.Label()
+	case j.Chain != nil:
+		return "chain " + j.Chain.Label()
 	}
 	return j.Part.Title()
 }
