@@ -29,19 +29,6 @@ const (
 	listing  op = '['
 )
 
-// firstDerived is the first part of a list that is no literal, or the
-// expression itself.
-func (e *expr) firstDerived() *expr {
-	if e.op == listing {
-		for _, x := range e.list {
-			if x.op != literal {
-				return x.firstDerived()
-			}
-		}
-	}
-	return e
-}
-
 // operand is what was read: a literal, or an expression if expr is set.
 type operand struct {
 	value syntax.Value

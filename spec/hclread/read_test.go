@@ -167,7 +167,8 @@ func TestUses(t *testing.T) {
 	src := "uses = [\"no.hcl\"]\ndesign {\n  uses = [\"stock.toml\", given.x, \"moon.hcl\"]\n}\nwheel \"a\" {\n  uses = [\"no.hcl\"]\n}\n"
 	s, problems := Parse(text.NewFile("a.hcl", []byte(src)))
 	assert.Len(t, problems, 2)
-	assert.Empty(t, s.Uses(), "not while it holds more than plain strings")
+	require.Len(t, s.Uses(), 2, "the plain strings")
+	assert.Equal(t, "stock.toml", s.Uses()[0].Text)
 
 	s, problems = Parse(text.NewFile("a.hcl", []byte("design {\n  uses = [\"stock.toml\", 3, \"moon.hcl\"]\n}\n")))
 	require.Empty(t, problems)

@@ -4,8 +4,9 @@
 // label, attributes, strings, numbers, true and false, lists, and arithmetic
 // over the named values of given blocks. Any other construct of HCL is refused
 // by its name at its place. What is read reads the same in HCL's reference
-// parser, with two things of our own: items of a block may share a line,
-// where HCL wants a line for each, and numbers are exact.
+// parser, with three things of our own: items of a block may share a line,
+// where HCL wants a line for each; numbers are exact; and strings keep the
+// Unicode form they are written in, as in TOML.
 //
 // The reader goes over the text once, by itself rather than through the
 // reference parser. That parser reads one or two megabytes a second, recurses
@@ -15,8 +16,6 @@
 package hclread
 
 import (
-	"strings"
-
 	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
 )
@@ -94,26 +93,32 @@ func (s *Source) Comments() []text.Span { return s.comments }
 
 // noteUses keeps what a design block's uses lists.
 func (r *reader) noteUses(b *block) {
-	for i := range b.Attrs {
-		a := &b.Attrs[i]
-		if a.Name != "uses" {
+	for i, e := range b.expressions() {
+		if b.Attrs[i].Name != "uses" {
 			continue
 		}
-		for _, o := range b.open {
-			if o.index == i {
-				r.tellAt(o.expr.firstDerived().at, "uses takes plain strings",
-					"further files are found before named values are known")
-				return
-			}
+		list := []*expr{e}
+		if e.op == listing {
+			list = e.list
 		}
-		list := []syntax.Value{a.Value}
-		if a.Value.Kind == syntax.List {
-			list = a.Value.List
-		}
-		for _, v := range list {
-			if v.Kind == syntax.String && strings.TrimSpace(v.Text) != "" {
-				r.source.uses = append(r.source.uses, v)
+		for _, x := range list {
+			switch {
+			case x.op != literal:
+				r.tellAt(x.at, "uses takes plain strings", "further files are found before named values are known")
+			case x.value.Kind == syntax.List:
+				r.source.uses = appendStrings(r.source.uses, x.value.List)
+			default:
+				r.source.uses = appendStrings(r.source.uses, []syntax.Value{x.value})
 			}
 		}
 	}
+}
+
+func appendStrings(to, list []syntax.Value) []syntax.Value {
+	for _, v := range list {
+		if v.Kind == syntax.String && v.Text != "" {
+			to = append(to, v)
+		}
+	}
+	return to
 }
