@@ -57,15 +57,22 @@ type Gearing struct {
 	Fault error
 }
 
-type gearingsKey struct{}
+// geared is all meshes of a design.
+type geared struct {
+	list []Gearing
+	// short is the tip shortening in modules of the wheels that have one.
+	short map[*spec.Wheel]float64
+}
+
+type gearedKey struct{}
 
 // Gearings returns every mesh of the design as geometry, in the order of the
 // text, meshes whose wheels are not known left out.
-func Gearings(f *Facts) []Gearing {
-	return Shared(f, gearingsKey{}, gearings)
-}
+func Gearings(f *Facts) []Gearing { return gearingOf(f).list }
 
-func gearings(f *Facts) []Gearing {
+func gearingOf(f *Facts) geared { return Shared(f, gearedKey{}, gearings) }
+
+func gearings(f *Facts) geared {
 	list := make([]Gearing, 0, len(f.Design.Meshes))
 	for _, m := range f.Design.Meshes {
 		if m.A == nil || m.B == nil || m.A.Arbor == nil || m.B.Arbor == nil {
@@ -78,11 +85,11 @@ func gearings(f *Facts) []Gearing {
 		g.sort()
 		g.describe()
 	}
-	shorten(list)
+	short := shorten(list)
 	for i := range list {
 		list[i].fit()
 	}
-	return list
+	return geared{list, short}
 }
 
 // sort finds what kind of pair the mesh is, and which wheel comes first.

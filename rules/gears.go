@@ -2,10 +2,12 @@ package rules
 
 import (
 	"errors"
+	"strconv"
 
 	"wheelwork/rules/tooth"
 	"wheelwork/spec"
 	"wheelwork/spec/exact"
+	"wheelwork/spec/text"
 )
 
 var (
@@ -63,7 +65,7 @@ func GearOf(w *spec.Wheel) tooth.Gear {
 // shorten takes from the tips of shifted wheels what would touch the mate's
 // root (ISO 21771's tip shortening), the most that any of their meshes asks
 // for. A wheel that states its addendum keeps it.
-func shorten(list []Gearing) {
+func shorten(list []Gearing) map[*spec.Wheel]float64 {
 	var by map[*spec.Wheel]float64
 	for i := range list {
 		g := &list[i]
@@ -84,10 +86,37 @@ func shorten(list []Gearing) {
 		}
 	}
 	if by == nil {
-		return
+		return nil
 	}
 	for i := range list {
 		list[i].Pair.A.Shortening = by[list[i].A]
 		list[i].Pair.B.Shortening = by[list[i].B]
 	}
+	return by
+}
+
+// placeOf is where an arbor says its position, or the arbor itself.
+func placeOf(a *spec.Arbor) text.Place {
+	switch {
+	case a.Position.Set():
+		return a.Position.Place()
+	case a.Radius.Set():
+		return a.Radius.Place()
+	}
+	return a.Head
+}
+
+// teeth is "1 tooth", "2 teeth".
+func teeth(n int64) string {
+	if n == 1 {
+		return "1 tooth"
+	}
+	return strconv.FormatInt(n, 10) + " teeth"
+}
+
+// foundMesh is a finding about a mesh.
+func (p *Pass) foundMesh(m *spec.Mesh, at text.Place, message string, args ...any) *Finding {
+	f := p.Found(&m.Part, at, message, args...)
+	f.Part = "mesh " + m.Label()
+	return f
 }
