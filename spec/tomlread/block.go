@@ -21,7 +21,7 @@ func (r *reader) represent(t *table, span text.Span) {
 		*t.block = syntax.Block{Kind: t.name, KindAt: t.at, At: span}
 		up.block.Blocks = append(up.block.Blocks, t.block)
 		if up.form == Grouped && t.how == element {
-			r.problem(t.at, up.name+"."+t.name+" is not an array of tables", "write ["+up.name+"."+t.name+"] once")
+			r.problem(t.at, short(t.name)+" is not an array of tables", "write ["+up.name+"."+short(t.name)+"] once")
 		}
 	}
 }
@@ -67,7 +67,7 @@ func (r *reader) labelled(kind, t *table, span text.Span) {
 		r.wrongForm(kind, t.at, kind.name+" takes no name")
 		b.Label, b.LabelAt = "", text.Span{}
 	case kind.form == Labelled && t.how == element:
-		r.wrongForm(kind, t.at, kind.name+"."+t.name+" is not an array of tables")
+		r.wrongForm(kind, t.at, kind.title(t.name)+" is not an array of tables")
 		return
 	}
 	r.tree.Blocks = append(r.tree.Blocks, b)
@@ -93,10 +93,8 @@ func written(kind string, form Form) string {
 		return "write [" + kind + ".NAME] for each"
 	case Repeated:
 		return "write [[" + kind + "]] for each"
-	case Grouped:
-		return "write [" + kind + ".NAME]"
 	}
-	return "write it below the header of its block"
+	return "write [" + kind + ".NAME]"
 }
 
 // owner makes sure that a table has a block that can take the value of a key.
@@ -109,13 +107,13 @@ func (r *reader) owner(t *table, name string, at text.Span, start int32) bool {
 		if form := r.form(name); form != Unknown {
 			r.problem(at, name+" is a block, not a value", written(name, form))
 		} else {
-			r.problem(at, name+" stands in no block", written("", Unknown))
+			r.problem(at, short(name)+" stands outside a block", "write it below the header of its block")
 		}
 		return false
 	case t.form == Labelled:
 		if !t.told {
 			t.told = true
-			r.problem(at, name+" stands in no "+t.name+" that has a name", "write ["+t.name+".NAME] above it")
+			r.problem(at, short(name)+" stands in no "+t.name+" that has a name", "write ["+t.name+".NAME] above it")
 		}
 		r.faulty = true
 		return false
@@ -130,8 +128,8 @@ func (r *reader) owner(t *table, name string, at text.Span, start int32) bool {
 func (r *reader) nameless() {
 	for i := r.root.first; i != 0; i = r.store.entries[i-1].next {
 		t := r.store.entries[i-1].table
-		if t != nil && t.form == Labelled && t.block == nil && t.count == 0 {
-			r.wrongForm(t, t.at, t.name+" has no name")
+		if t != nil && t.form == Labelled && t.how == headed && t.count == 0 {
+			r.wrongForm(t, t.at, t.name+" needs a name")
 		}
 	}
 }

@@ -165,7 +165,7 @@ func decode(src string) (f *fault) {
 	defer func() {
 		if p := recover(); p != nil {
 			message, _, _ := strings.Cut(fmt.Sprint(p), "\n")
-			f = &fault{length: len(src), message: "cannot be read as TOML: " + message}
+			f = &fault{length: len(src), message: "cannot be read as TOML: " + shorten(message)}
 		}
 	}()
 	var none struct{}
@@ -175,11 +175,14 @@ func decode(src string) (f *fault) {
 	}
 	var p toml.ParseError
 	if !errors.As(err, &p) {
-		return &fault{length: len(src), message: err.Error()}
+		return &fault{length: len(src), message: shorten(err.Error())}
 	}
 	message := strings.TrimSuffix(p.Message, ".")
+	if date, ok := strings.CutPrefix(message, "invalid datetime: "); ok {
+		message = short(date) + " is no date or time"
+	}
 	if message != "" {
 		message = strings.ToLower(message[:1]) + message[1:]
 	}
-	return &fault{start: p.Position.Start, length: p.Position.Len, message: message}
+	return &fault{start: p.Position.Start, length: p.Position.Len, message: shorten(message)}
 }

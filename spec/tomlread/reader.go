@@ -19,24 +19,23 @@ type Reader struct {
 // Parse does what the function Parse does.
 func (m *Reader) Parse(f *text.File, form func(kind string) Form) (*syntax.Tree, []text.Problem) {
 	r := reader{file: f, form: form, tree: &syntax.Tree{File: f}}
-	if !r.sound() {
+	if !r.encoding() {
 		return r.tree, r.problems
 	}
-	r.src = string(f.Bytes)
+	r.empty()
 	r.checker = checker{file: f, src: r.src, known: m.knows(r.src)}
 	end := r.read()
 	faults, settled := r.checker.end(end)
-	r.problems = append(r.problems, faults...)
+	r.finish(faults)
 	if len(r.problems) == 0 && !settled {
 		// The statements were at odds only with each other.
 		if fault := decode(r.src); fault != nil {
-			r.problems = append(r.problems, fault.problem(f, 0, end))
+			r.tell(fault.problem(f, 0, end))
 		}
 	}
 	if len(r.problems) == 0 {
 		m.src, m.starts = r.src, r.checker.starts
 	}
-	text.SortProblems(r.problems)
 	return r.tree, r.problems
 }
 

@@ -43,6 +43,7 @@ type table struct {
 	section int32
 	opened  int32 // the header that went through it last
 	depth   int32
+	width   int32 // bytes of its name, with those of the tables around it
 	// block is nil for the root and for a kind that only holds blocks.
 	block *syntax.Block
 	attrs int32 // where in the store its attributes lie, if last there
@@ -131,9 +132,6 @@ func (r *reader) note(t *table, name string, number int32) {
 // name is one part of a key with its place.
 func (r *reader) name(n *unstable.Node) (string, text.Span) {
 	at := r.span(n.Raw)
-	if len(n.Data) > MaxName {
-		r.problem(at, fmt.Sprintf("a name of %d bytes, where at most %d are allowed", len(n.Data), MaxName), "")
-	}
 	if len(n.Data) == at.Len() {
 		return r.src[at.Start:at.End], at
 	}
@@ -179,7 +177,7 @@ func (r *reader) through(t *table, name string, at, whole text.Span) *table {
 	}
 	c := e.table
 	if c == nil {
-		r.twice(e, at, name+" is no table that can be added to")
+		r.twice(e, at, t.title(name)+" cannot be added to here")
 		return nil
 	}
 	c.at = at
@@ -195,7 +193,7 @@ func (r *reader) open(t *table, name string, at, whole text.Span) *table {
 	}
 	c := e.table
 	if c == nil || e.array || c.how != implied {
-		r.twice(e, at, name+" is already defined")
+		r.twice(e, at, t.title(name)+" is given twice")
 		return nil
 	}
 	c.at, c.how, c.joined, c.opened = at, headed, true, r.section
@@ -208,7 +206,7 @@ func (r *reader) open(t *table, name string, at, whole text.Span) *table {
 // openElement makes the table that [[t.name]] opens.
 func (r *reader) openElement(t *table, name string, at, whole text.Span) *table {
 	if e, _, ok := r.find(t, name); ok && (!e.array || e.table == nil) {
-		r.twice(e, at, name+" is already defined, and not as an array of tables")
+		r.twice(e, at, t.title(name)+" is given twice, and not each time as an array of tables")
 		return nil
 	}
 	return r.newTable(t, name, at, whole, element)
@@ -238,7 +236,7 @@ func (r *reader) descend(t *table, section int32, name string, at, whole text.Sp
 	}
 	c := e.table
 	if c == nil || e.array || c.how != implied && (c.how != dotted || c.section != section) {
-		r.twice(e, at, name+" is no table that a key with dots can add to here")
+		r.twice(e, at, t.title(name)+" cannot be added to by a key with dots here")
 		return nil
 	}
 	if c.how == implied {
@@ -259,7 +257,15 @@ func (r *reader) extend(t *table, end int32) {
 
 // twice reports a name that is defined a second time.
 func (r *reader) twice(e entry, at text.Span, message string) {
-	r.problem(at, message, "", text.Related{Place: r.place(e.at), Message: "defined here"})
+	r.problem(at, message, "", text.Related{Place: r.place(e.at), Message: "first here"})
+}
+
+// title names what a name in a table stands for.
+func (t *table) title(name string) string {
+	if t.role == kindRole && t.form == Labelled {
+		return t.name + " " + short(name)
+	}
+	return short(name)
 }
 
 // lost is a table that takes what belongs nowhere.
@@ -271,11 +277,16 @@ func (r *reader) lost() *table {
 // to start as given. It returns nil if that is too deep.
 func (r *reader) newTable(t *table, name string, at, span text.Span, how how) *table {
 	if t.depth == MaxDepth {
-		r.tooDeep(at)
+		r.problem(at, tooDeep, "")
+		return nil
+	}
+	width := t.width + int32(len(name))
+	if width > MaxName {
+		r.problem(at, fmt.Sprintf("a name of %d bytes, where %d are allowed", width, MaxName), "")
 		return nil
 	}
 	c := r.store.table()
-	*c = table{parent: t, name: name, at: at, how: how, depth: t.depth + 1, joined: true, opened: r.section}
+	*c = table{parent: t, name: name, at: at, how: how, depth: t.depth + 1, width: width, joined: true, opened: r.section}
 	if how == element {
 		if _, i, ok := r.find(t, name); ok {
 			r.store.entries[i-1].table = c
@@ -287,10 +298,4 @@ func (r *reader) newTable(t *table, name string, at, span text.Span, how how) *t
 	}
 	r.represent(c, span)
 	return c
-}
-
-func (r *reader) tooDeep(at text.Span) {
-	if !r.faulty {
-		r.problem(at, fmt.Sprintf("nested more than %d deep", MaxDepth), "")
-	}
 }

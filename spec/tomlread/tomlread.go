@@ -8,11 +8,7 @@
 package tomlread
 
 import (
-	"bytes"
-	"errors"
-	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -32,14 +28,19 @@ const (
 	Grouped              // [bounds.hunting-tooth]: one block with blocks inside
 )
 
-// Bounds of a file. They are far beyond any design, and keep the time and the
-// memory that reading takes in proportion to the length of the file.
+// The bounds of what is read; text beyond them is refused at its place.
 const (
-	MaxBytes = 32 << 20 // length of a file
-	MaxDepth = 16       // parts of a key and the tables and lists around it, together
-	MaxName  = 128      // bytes in one part of a key
+	// MaxBytes bounds a file.
+	MaxBytes = 32 << 20
+	// MaxDepth bounds how deep tables and lists nest; each part of a header
+	// or of a key before the last is a table.
+	MaxDepth = 16
+	// MaxName bounds the bytes of the name of a table, all its parts together.
+	MaxName = 256
+	// MaxProblems bounds the problems told of one file.
+	MaxProblems = 200
 
-	maxSyntax = 20 // syntax errors after which reading stops
+	maxBroken = 20 // syntax errors after which reading stops
 )
 
 // Parse reads a file. The tree holds all that could be read, also if there are
@@ -55,15 +56,18 @@ func Parse(f *text.File, form func(kind string) Form) (*syntax.Tree, []text.Prob
 // reader reads one file.
 type reader struct {
 	file    *text.File
-	src     string // the text; names and values are parts of it
+	bytes   []byte // the text, without what is none
+	src     string // the same; names and values are parts of it
 	form    func(kind string) Form
 	parser  unstable.Parser
 	base    int32 // where in the text the parser's data starts
 	checker checker
 
-	tree     *syntax.Tree
-	problems []text.Problem
-	faulty   bool // the statement at hand has a problem
+	tree      *syntax.Tree
+	problems  []text.Problem
+	faulty    bool           // the statement at hand has a problem
+	encodings []text.Problem // bytes that are no text
+	unread    []text.Span    // their lines
 
 	root    table
 	here    *table // the table that the last header opened
@@ -92,43 +96,16 @@ func (r *reader) read() int32 {
 			r.nameless()
 			return int32(len(r.src))
 		}
-		from := r.skip(end, false)
-		r.checker.begin(from)
-		r.checker.fault()
-		end = r.broken(err, from)
-		if broken++; broken > maxSyntax {
+		end = r.broken(err, end)
+		if broken++; broken > maxBroken {
 			return end
 		}
 		r.restart(end)
 	}
 }
 
-const byteOrderMark = "\xef\xbb\xbf"
-
-// sound reports whether the bytes are text of a bearable length.
-func (r *reader) sound() bool {
-	b := r.file.Bytes
-	if len(b) > MaxBytes {
-		r.problem(text.Span{}, fmt.Sprintf("a file of more than %d MB", MaxBytes>>20), "")
-		return false
-	}
-	if !utf8.Valid(b) {
-		i := 0
-		for c, size := utf8.DecodeRune(b); c != utf8.RuneError || size > 1; c, size = utf8.DecodeRune(b[i:]) {
-			i += size
-		}
-		r.problem(text.Span{Start: int32(i), End: int32(i + 1)}, fmt.Sprintf("byte 0x%02x is not UTF-8", b[i]), "save the file as UTF-8")
-		return false
-	}
-	if i := bytes.IndexByte(b, 0); i >= 0 {
-		r.problem(text.Span{Start: int32(i), End: int32(i + 1)}, "a NUL byte", "save the file as UTF-8 text")
-		return false
-	}
-	return true
-}
-
 func (r *reader) restart(at int32) {
-	r.parser.Reset(r.file.Bytes[at:])
+	r.parser.Reset(r.bytes[at:])
 	r.base = at
 }
 
@@ -150,58 +127,6 @@ func (r *reader) statement(n *unstable.Node) int32 {
 		r.checker.fault()
 	}
 	return whole.End
-}
-
-// broken reports a syntax error in the statement at from and says where
-// reading can go on, which is the length of the text if nowhere.
-func (r *reader) broken(err error, from int32) int32 {
-	end := int32(len(r.src))
-	at := text.Span{Start: end, End: end}
-	message := err.Error()
-	var p *unstable.ParserError
-	if errors.As(err, &p) {
-		at = r.span(r.parser.Range(p.Highlight))
-	}
-	if at.Len() == 0 && at.End < end {
-		at.End++
-	}
-	problem := text.Problem{Place: r.place(at), Message: message}
-	atEnd := at.End == end
-	if line := r.lineEnd(from); atEnd && line < at.Start {
-		problem.Related = []text.Related{{
-			Place:   r.place(text.Span{Start: from, End: line}),
-			Message: "in what starts here",
-		}}
-	}
-	r.problems = append(r.problems, problem)
-	if from < end && r.src[from] == '[' {
-		r.here = r.lost() // which table what follows belongs to is not known
-	}
-	// What was not closed reaches to the end, or into a line that starts anew.
-	next := r.lineEnd(from) + 1
-	if !atEnd {
-		next = max(next, int32(strings.LastIndexByte(r.src[:at.Start], '\n')+1))
-	}
-	for ; next < end; next = r.lineEnd(next) + 1 {
-		if startsAnew(r.src[next:r.lineEnd(next)]) {
-			return next
-		}
-	}
-	return end
-}
-
-// startsAnew reports whether a line looks like a header or a key with its
-// value, not indented.
-func startsAnew(line string) bool {
-	rest := strings.TrimPrefix(strings.TrimPrefix(line, "["), "[")
-	name := strings.TrimLeft(rest, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-.")
-	if len(name) == len(rest) {
-		return false
-	}
-	if len(rest) < len(line) {
-		return strings.HasPrefix(name, "]")
-	}
-	return strings.HasPrefix(strings.TrimLeft(name, " \t"), "=")
 }
 
 // lineEnd is the offset of the line feed at or after an offset, or the end.
@@ -254,12 +179,4 @@ func (r *reader) headerSpan(n *unstable.Node) text.Span {
 func (r *reader) span(raw unstable.Range) text.Span {
 	start := r.base + int32(raw.Offset)
 	return text.Span{Start: start, End: start + int32(raw.Length)}
-}
-
-func (r *reader) place(s text.Span) text.Place { return text.Place{File: r.file, Span: s} }
-
-// problem reports a problem of the statement at hand.
-func (r *reader) problem(at text.Span, message, hint string, related ...text.Related) {
-	r.faulty = true
-	r.problems = append(r.problems, text.Problem{Place: r.place(at), Message: message, Hint: hint, Related: related})
 }

@@ -25,7 +25,7 @@ func (r *reader) keyValue(t *table, section int32, n *unstable.Node) {
 	}
 	name, at := r.name(key)
 	if e, _, ok := r.find(t, name); ok {
-		r.twice(e, at, name+" is already defined")
+		r.twice(e, at, short(name)+" is given twice")
 		return
 	}
 	r.assign(t, name, at, value, whole)
@@ -130,7 +130,7 @@ func (r *reader) value(n *unstable.Node, start, depth int32) (syntax.Value, int3
 	case unstable.Bool:
 		v.Kind, v.Bool = syntax.Bool, n.Data[0] == 't'
 	case unstable.Integer, unstable.Float:
-		r.number(&v)
+		r.number(&v, n.Kind == unstable.Integer)
 	case unstable.LocalDate, unstable.LocalTime, unstable.LocalDateTime, unstable.DateTime:
 		v.At.End = v.At.Start + int32(len(strings.TrimRight(r.src[v.At.Start:v.At.End], " ")))
 		v.Kind, v.Text = syntax.String, r.src[v.At.Start:v.At.End]
@@ -141,7 +141,7 @@ func (r *reader) value(n *unstable.Node, start, depth int32) (syntax.Value, int3
 func (r *reader) list(n *unstable.Node, start, depth int32) (syntax.Value, int32) {
 	v := syntax.Value{Kind: syntax.List, At: text.Span{Start: start, End: start + 1}}
 	if depth > MaxDepth {
-		r.tooDeep(v.At)
+		r.problem(v.At, tooDeep, "")
 		v.At.End = r.end(n, start)
 		return v, v.At.End
 	}
@@ -174,23 +174,32 @@ func (r *reader) str(n *unstable.Node, at text.Span) string {
 }
 
 // number reads the number at v.At exactly.
-func (r *reader) number(v *syntax.Value) {
+func (r *reader) number(v *syntax.Value, whole bool) {
 	s := r.src[v.At.Start:v.At.End]
-	switch last := s[len(s)-1]; {
-	case len(s) > 2 && s[0] == '0' && (s[1] == 'x' || s[1] == 'o' || s[1] == 'b'):
-		// Beyond 64 bits it is refused as no TOML integer by the checker.
-		if n, err := strconv.ParseInt(s, 0, 64); err == nil {
-			v.Kind, v.Number = syntax.Number, exact.Int(n)
-		}
-		return
-	case last == 'f' || last == 'n':
+	based := len(s) > 2 && s[0] == '0' && (s[1] == 'x' || s[1] == 'o' || s[1] == 'b')
+	if c := s[len(s)-1]; !based && (c == 'f' || c == 'n') {
 		r.problem(v.At, s+" is not a number a design can hold", "")
 		return
 	}
-	n, err := exact.Parse(s)
-	if err != nil && len(s) < 4*exact.MaxDigits && strings.Contains(s, "_") {
-		n, err = exact.Parse(strings.ReplaceAll(s, "_", ""))
+	if len(s) < 4*exact.MaxDigits && strings.Contains(s, "_") {
+		s = strings.ReplaceAll(s, "_", "")
 	}
+	if based || whole && len(s) > 18 && len(s) <= exact.MaxDigits {
+		base := 10
+		if based {
+			base = 0
+		}
+		n, err := strconv.ParseInt(s, base, 64)
+		if err != nil {
+			r.problem(v.At, short(s)+" is out of range: a whole number has at most 64 bits", "")
+			return
+		}
+		if based {
+			v.Kind, v.Number = syntax.Number, exact.Int(n)
+			return
+		}
+	}
+	n, err := exact.Parse(s)
 	if err != nil {
 		r.problem(v.At, err.Error(), "")
 		return
