@@ -2,7 +2,6 @@ package rules
 
 import (
 	"errors"
-	"strconv"
 
 	"wheelwork/rules/tooth"
 	"wheelwork/spec"
@@ -107,12 +106,7 @@ func placeOf(a *spec.Arbor) text.Place {
 }
 
 // teeth is "1 tooth", "2 teeth".
-func teeth(n int64) string {
-	if n == 1 {
-		return "1 tooth"
-	}
-	return strconv.FormatInt(n, 10) + " teeth"
-}
+func teeth(n int64) string { return plural(int(n), "tooth", "teeth") }
 
 // foundMesh is a finding about a mesh.
 func (p *Pass) foundMesh(m *spec.Mesh, at text.Place, message string, args ...any) *Finding {
@@ -120,3 +114,6 @@ func (p *Pass) foundMesh(m *spec.Mesh, at text.Place, message string, args ...an
 	f.Part = "mesh " + m.Label()
 	return f
 }
+
+// exactRatio is the teeth of a for one of b.
+func exactRatio(a, b *spec.Wheel) exact.Rat { return exact.Frac(a.Teeth.N, b.Teeth.N) }
