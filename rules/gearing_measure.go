@@ -114,7 +114,7 @@ func (g *Gearing) Backlash() (mm float64, ok bool) {
 // of the two angles between the axes is meant.
 func (g *Gearing) Cones() (tooth.Cones, bool) {
 	module, ok := ModuleOf(g.A)
-	if g.Pairing != BevelPair || !ok || !g.HasCrossing {
+	if g.Pairing != BevelPair || !ok || !g.crossingStated() {
 		return tooth.Cones{}, false
 	}
 	c, err := g.bevel(module).Cones()
