@@ -10,31 +10,95 @@ import (
 func helpVerb() *verb {
 	return &verb{
 		name: "help",
-		args: "[COMMAND]",
-		does: "tells how a command is used",
-		options: noOptions(func(c *Command, v *verb, args []string) int {
-			if len(args) == 0 {
-				c.overview(c.out)
-				return clean
-			}
-			of := verbNamed(args[0])
-			if of == nil {
-				return c.misuse(v, "there is no command %q%s", args[0], near(args[0], verbNames()))
-			}
-			c.explain(of)
-			return clean
-		}),
-		offers: verbNames,
+		args: "[COMMAND|TOPIC]",
+		does: "tells how a command is used, or about the spec language",
+		examples: []example{
+			{"wheelwork help check", "tells how check is used"},
+			{"wheelwork help language", "lists the blocks of the spec language"},
+			{"wheelwork help language wheel", "tells what a wheel block may hold"},
+			{"wheelwork help periods", "lists the periods of the sky that a hand may show"},
+		},
+		options: noOptions((*Command).help),
+		offers:  func() []string { return append(verbNames(), topicNames()...) },
 	}
 }
 
-// overview tells what there is.
-func (c *Command) overview(w io.Writer) {
-	fmt.Fprint(w, "wheelwork checks the specs of geared astronomical models.\n\nCommands:\n")
-	for _, v := range verbs() {
-		fmt.Fprintf(w, "  %-11s %s\n", v.name, v.does)
+func (c *Command) help(v *verb, args []string) int {
+	if len(args) == 0 {
+		c.overview(c.out)
+		return clean
 	}
-	fmt.Fprint(w, "\nStart with `wheelwork check PATH`; `wheelwork help COMMAND` tells more of each.\n")
+	if of := verbNamed(args[0]); of != nil {
+		if len(args) > 1 {
+			return c.misuse(v, "one command at a time, not %d", len(args))
+		}
+		c.explain(of)
+		return clean
+	}
+	for _, t := range topics() {
+		if t.name == args[0] {
+			return t.tell(c, v, args[1:])
+		}
+	}
+	return c.misuse(v, "there is no command or topic %q%s", args[0], near(args[0], append(verbNames(), topicNames()...)))
+}
+
+const begin = `wheelwork checks the specs of geared models: it reads a design, works out
+what every hand and arbor does, exactly, and says at which line what does not
+hold, why, by how much, and what would mend it.
+
+A small design, moon.hcl, whose hand is to show the Moon's phases:
+
+  design { title = "Moon's age" }
+  arbor "day" {}
+  arbor "lay" {}
+  arbor "moon" {}
+  wheel "day_pinion" {
+    on    = "day"
+    teeth = 24
+  }
+  wheel "lay_wheel" {
+    on    = "lay"
+    teeth = 105
+  }
+  wheel "lay_pinion" {
+    on    = "lay"
+    teeth = 20
+  }
+  wheel "moon_wheel" {
+    on    = "moon"
+    teeth = 135
+  }
+  mesh { wheels = ["day_pinion", "lay_wheel"] }
+  mesh { wheels = ["lay_pinion", "moon_wheel"] }
+  clock {
+    on     = "day"
+    period = "solar day"
+  }
+  hand "age" {
+    on     = "moon"
+    shows  = "synodic month"
+    within = "30 ppm"
+  }
+
+  wheelwork check moon.hcl
+  wheelwork motion moon.hcl
+
+`
+
+// overview tells what the program is for and what there is.
+func (c *Command) overview(w io.Writer) {
+	fmt.Fprint(w, begin, "Commands:\n")
+	for _, v := range verbs() {
+		if !v.hidden {
+			fmt.Fprintf(w, "  %-11s %s\n", v.name, v.does)
+		}
+	}
+	fmt.Fprint(w, "\nTopics of help:\n")
+	for _, t := range topics() {
+		fmt.Fprintf(w, "  %-11s %s\n", t.name, t.about)
+	}
+	fmt.Fprint(w, "\nwheelwork help COMMAND or TOPIC tells more.\n")
 }
 
 // explain tells how a command is used.
@@ -68,13 +132,15 @@ func (c *Command) explain(v *verb) {
 
 // option tells an option in two lines.
 func option(f *flag.Flag) string {
-	name := "--" + f.Name
+	name, usage := "--"+f.Name, f.Usage
 	if c, ok := f.Value.(*choice); ok {
 		name += " " + strings.Join(c.words, "|")
-	} else if value, usage := flag.UnquoteUsage(f); value != "" {
-		return fmt.Sprintf("  %s %s\n      %s\n", name, value, usage)
+	} else {
+		var value string
+		if value, usage = flag.UnquoteUsage(f); value != "" {
+			name += " " + value
+		}
 	}
-	usage := f.Usage
 	if f.DefValue != "" && f.DefValue != "false" {
 		usage += " (" + f.DefValue + " unless said)"
 	}

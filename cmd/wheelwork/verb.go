@@ -9,6 +9,7 @@ type verb struct {
 	does     string // one line
 	help     string // what there is to know, in paragraphs
 	examples []example
+	hidden   bool // from help and completion
 
 	// options declares the options and returns what runs with them.
 	options func(*flag.FlagSet) run
@@ -32,6 +33,8 @@ func verbs() []*verb {
 		rulesVerb(),
 		versionVerb(),
 		helpVerb(),
+		completionVerb(),
+		completeVerb(),
 	}
 }
 
@@ -47,7 +50,9 @@ func verbNamed(name string) *verb {
 func verbNames() []string {
 	var names []string
 	for _, v := range verbs() {
-		names = append(names, v.name)
+		if !v.hidden {
+			names = append(names, v.name)
+		}
 	}
 	return names
 }
