@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"strings"
 
-	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
 	"wheelwork/spec/tomlread"
 )
@@ -16,7 +15,7 @@ type Waiver struct {
 	// At is the comment from the word waive on, RuleAt the rule's name in it.
 	At, RuleAt text.Place
 	// Scope is what it covers: the line it stands on or above, and if a block
-	// begins there, the whole block.
+	// or an attribute begins there, the whole of that.
 	Scope text.Span
 }
 
@@ -40,20 +39,28 @@ func waivers(f *gathered) []Waiver {
 		comments = tomlread.Comments(f.file)
 	}
 	var list []Waiver
-	for _, c := range comments {
+	var in *scopes
+	for i, c := range comments {
 		if w, ok := waiver(f.file, c); ok {
-			w.Scope = scope(f, comments, c)
+			if in == nil {
+				in = newScopes(f, comments)
+			}
+			w.Scope = in.of(i)
 			list = append(list, w)
 		}
 	}
 	return list
 }
 
+// waiver reads a comment, which may be none.
 func waiver(file *text.File, comment text.Span) (Waiver, bool) {
 	s := string(file.Bytes[comment.Start:comment.End])
-	body := strings.TrimLeft(s, "#/* \t")
+	body := strings.TrimLeft(s, "#/* \t\r\n")
 	start := comment.Start + int32(len(s)-len(body))
-	body = strings.TrimRight(strings.TrimSuffix(strings.TrimRight(body, " \t\r\n"), "*/"), " \t\r\n")
+	if strings.HasPrefix(s, "/*") {
+		body = strings.TrimSuffix(body, "*/")
+	}
+	body = strings.TrimRight(body, " \t\r\n")
 	rest, ok := strings.CutPrefix(body, "waive")
 	if !ok || rest == "" || rest[0] != ' ' && rest[0] != '\t' {
 		return Waiver{}, false
@@ -62,7 +69,7 @@ func waiver(file *text.File, comment text.Span) (Waiver, bool) {
 	at := start + int32(len(body)-len(name))
 	rule, reason, _ := strings.Cut(name, ":")
 	rule = strings.TrimRight(rule, " \t")
-	if rule == "" || strings.ContainsAny(rule, " \t") {
+	if rule == "" || strings.ContainsAny(rule, " \t\r\n") {
 		return Waiver{}, false // prose that happens to begin so
 	}
 	return Waiver{
@@ -72,48 +79,3 @@ func waiver(file *text.File, comment text.Span) (Waiver, bool) {
 		RuleAt: text.Place{File: file, Span: text.Span{Start: at, End: at + int32(len(rule))}},
 	}, true
 }
-
-// scope is the line of the comment, or the next line that is more than
-// comments where nothing stands before it; and the block that begins there.
-func scope(f *gathered, comments []text.Span, c text.Span) text.Span {
-	file := f.file
-	n := file.Position(c.Start).Line
-	if blank(file.Bytes[file.LineStart(n):c.Start]) {
-		n = file.Position(c.End).Line + 1
-		for n <= lines(file) && (blank([]byte(file.Line(n))) || onlyComment(file, comments, n)) {
-			n++
-		}
-	}
-	line := text.Span{Start: file.LineStart(n), End: file.LineStart(n + 1)}
-	if f.tree != nil {
-		line = widen(line, f.tree.Blocks)
-	}
-	return line
-}
-
-// widen makes a line that a block begins on into the whole block.
-func widen(line text.Span, blocks []*syntax.Block) text.Span {
-	for _, b := range blocks {
-		if line.Start <= b.At.Start && b.At.Start < line.End {
-			return line.Join(b.At)
-		}
-		if b.At.Covers(line) {
-			return widen(line, b.Blocks)
-		}
-	}
-	return line
-}
-
-func lines(f *text.File) int { return f.Position(int32(len(f.Bytes))).Line }
-
-func onlyComment(f *text.File, comments []text.Span, n int) bool {
-	start := f.LineStart(n)
-	for _, c := range comments {
-		if c.Start >= start && c.Start < f.LineStart(n+1) {
-			return blank(f.Bytes[start:c.Start])
-		}
-	}
-	return false
-}
-
-func blank(b []byte) bool { return len(bytes.TrimSpace(b)) == 0 }
