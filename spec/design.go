@@ -46,14 +46,6 @@ type Part struct {
 
 func (p *Part) part() *Part { return p }
 
-// Title is how messages name the part: `wheel "idler"`.
-func (p *Part) Title() string {
-	if p.Name.Text == "" {
-		return p.Kind
-	}
-	return p.Kind + " \"" + p.Name.Text + "\""
-}
-
 // Head is the `design` block.
 type Head struct {
 	Part
@@ -296,23 +288,3 @@ func (a *Arbor) CarrierName() string {
 
 // Frame is the name of what stands still.
 const Frame = "frame"
-
-// Label is how the mesh is called: its name, or its wheels.
-func (m *Mesh) Label() string { return label(m.Named, m.Wheels) }
-
-// Label is how the chain is called: its name, or its sprockets.
-func (c *Chain) Label() string { return label(c.Named, c.Sprockets) }
-
-func label(name Name, of Names) string {
-	if name.Set() {
-		return name.Text
-	}
-	var s string
-	for i, n := range of.List {
-		if i > 0 {
-			s += "/"
-		}
-		s += n.Text
-	}
-	return s
-}

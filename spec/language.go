@@ -40,10 +40,10 @@ const (
 	ToPart // kind.name
 )
 
-// Range of a figure.
+// Sign is what a figure may be.
 type Sign uint8
 
-// What a figure may be.
+// The signs.
 const (
 	AnySign Sign = iota
 	NotNegative
@@ -72,66 +72,75 @@ type BlockKind struct {
 	Form       tomlread.Form
 	Attributes []Attribute
 
-	// add makes the part in the design and returns it, nil if it is not kept.
-	add func(d *Design) any
+	// add makes the part in the design and returns it. What it keeps in room
+	// is its own.
+	add      func(d *Design, room *any) any
+	number   int      // in the language
+	names    []string // of the attributes
+	required uint64   // a bit for each attribute that must be given
 }
 
 // Attribute returns the attribute of that name, nil if there is none.
 func (k *BlockKind) Attribute(name string) *Attribute {
-	for i := range k.Attributes {
-		if k.Attributes[i].Name == name {
-			return &k.Attributes[i]
-		}
+	if i := k.index(name, 0); i >= 0 {
+		return &k.Attributes[i]
 	}
 	return nil
+}
+
+// index finds an attribute, -1 if there is none. The search begins at from:
+// most specs keep to the order of the table.
+func (k *BlockKind) index(name string, from int) int {
+	for i := from; i < len(k.names); i++ {
+		if k.names[i] == name {
+			return i
+		}
+	}
+	for i := range from {
+		if k.names[i] == name {
+			return i
+		}
+	}
+	return -1
 }
 
 // Language is the whole language, in the order in which it is best learnt.
 func Language() []*BlockKind { return language }
 
 // KindOf returns the block of that kind, nil if there is none.
-func KindOf(kind string) *BlockKind {
-	for _, k := range language {
-		if k.Kind == kind {
-			return k
-		}
-	}
-	return nil
-}
+func KindOf(kind string) *BlockKind { return kinds[kind] }
 
 func formOf(kind string) tomlread.Form {
-	if k := KindOf(kind); k != nil {
+	if k := kinds[kind]; k != nil {
 		return k.Form
 	}
 	return tomlread.Unknown
 }
 
-// An option refines an attribute of the table.
-type option func(*Attribute)
+var (
+	language  = assemble()
+	kinds     = map[string]*BlockKind{}
+	kindNames []string
+)
 
-func required(a *Attribute)    { a.Required = true }
-func positive(a *Attribute)    { a.Sign = Positive }
-func notNegative(a *Attribute) { a.Sign = NotNegative }
+func assemble() []*BlockKind {
+	var all []*BlockKind
+	all = append(all, serviceBlocks[:2]...)
+	all = append(all, partBlocks...)
+	all = append(all, jointBlocks...)
+	return append(all, serviceBlocks[2:]...)
+}
 
-func in(d quantity.Dimension) option { return func(a *Attribute) { a.Dimension = d } }
-func refers(r Reference) option {
-	return func(a *Attribute) {
-		a.Refers = r
-		if a.Holds == AText {
-			a.Holds = AName
+func init() {
+	for n, k := range language {
+		k.number = n
+		kinds[k.Kind] = k
+		kindNames = append(kindNames, k.Kind)
+		for i := range k.Attributes {
+			k.names = append(k.names, k.Attributes[i].Name)
+			if k.Attributes[i].Required {
+				k.required |= 1 << i
+			}
 		}
 	}
-}
-func unless(def string) option { return func(a *Attribute) { a.Default = def } }
-func oneOf(words ...string) option {
-	return func(a *Attribute) { a.Holds, a.Choices = AChoice, words }
-}
-
-// attr makes a row of the table; what it holds follows from the field's type.
-func attr[P any](name string, field func(*P) setter, doc string, options ...option) Attribute {
-	a := Attribute{Name: name, Doc: doc, Holds: field(new(P)).holds(), field: func(part any) setter { return field(part.(*P)) }}
-	for _, o := range options {
-		o(&a)
-	}
-	return a
 }

@@ -1,27 +1,6 @@
 package spec
 
-import (
-	"wheelwork/spec/quantity"
-	"wheelwork/spec/tomlread"
-)
-
-// Lengths, angles and so on, for short rows.
-var (
-	mm      = in(quantity.Length)
-	degrees = in(quantity.Angle)
-	days    = in(quantity.Time)
-	rpm     = in(quantity.Speed)
-	torque  = in(quantity.Torque)
-)
-
-// keep returns an add function that appends a new part to a list of the design.
-func keep[P any](list func(*Design) *[]*P) func(*Design) any {
-	return func(d *Design) any {
-		p, l := new(P), list(d)
-		*l = append(*l, p)
-		return p
-	}
-}
+import "wheelwork/spec/tomlread"
 
 func arborAttributes() []Attribute {
 	return []Attribute{
@@ -38,14 +17,16 @@ func arborAttributes() []Attribute {
 	}
 }
 
+var arbors = keep(func(d *Design) *[]*Arbor { return &d.Arbors })
+
 var partBlocks = []*BlockKind{
 	{Kind: "arbor", Form: tomlread.Labelled, Doc: "a turning shaft or tube, on the frame or on an arm",
-		add:        keep(func(d *Design) *[]*Arbor { return &d.Arbors }),
+		add:        arbors,
 		Attributes: arborAttributes()},
 	{Kind: "stud", Form: tomlread.Labelled, Doc: "an arbor that does not turn on what carries it",
-		add: func(d *Design) any {
-			a := &Arbor{Stud: true}
-			d.Arbors = append(d.Arbors, a)
+		add: func(d *Design, room *any) any {
+			a := arbors(d, room).(*Arbor)
+			a.Stud = true
 			return a
 		},
 		Attributes: arborAttributes()},

@@ -10,7 +10,7 @@ var Events = []string{"solar eclipse", "central solar eclipse", "lunar eclipse",
 
 var serviceBlocks = []*BlockKind{
 	{Kind: "design", Form: tomlread.Single, Doc: "makes a file a design",
-		add: func(d *Design) any { return &d.Head },
+		add: func(d *Design, _ *any) any { return &d.Head },
 		Attributes: []Attribute{
 			attr("title", func(h *Head) setter { return &h.Title }, "what the design is", required),
 			attr("epoch", func(h *Head) setter { return &h.Epoch }, "the date it is set to"),
@@ -19,10 +19,7 @@ var serviceBlocks = []*BlockKind{
 		}},
 	{Kind: "given", Form: tomlread.Single, Doc: "named values, in HCL only: given { m = 0.5 } is read as given.m"},
 	{Kind: "clock", Form: tomlread.Single, Doc: "fixes model time",
-		add: func(d *Design) any {
-			d.Clock = &Clock{}
-			return d.Clock
-		},
+		add: once(func(d *Design) **Clock { return &d.Clock }),
 		Attributes: []Attribute{
 			attr("on", func(c *Clock) setter { return &c.On }, "the arbor whose turns measure time", required, refers(ToArbor)),
 			attr("against", func(c *Clock) setter { return &c.Against }, "the body against which its turns are counted", refers(ToBody), unless(Frame)),
@@ -59,10 +56,7 @@ var serviceBlocks = []*BlockKind{
 			attr("radius", func(m *Marker) setter { return &m.Radius }, "radius at which the arc lies", mm, positive),
 		}},
 	{Kind: "stock", Form: tomlread.Single, Doc: "what there is to build from",
-		add: func(d *Design) any {
-			d.Stock = &Stock{}
-			return d.Stock
-		},
+		add: once(func(d *Design) **Stock { return &d.Stock }),
 		Attributes: []Attribute{
 			attr("teeth", func(s *Stock) setter { return &s.Teeth }, "tooth counts that can be had, as numbers or ranges such as \"12-40\""),
 			attr("modules", func(s *Stock) setter { return &s.Modules }, "modules that can be had", mm, positive),
@@ -70,10 +64,7 @@ var serviceBlocks = []*BlockKind{
 			attr("chains", func(s *Stock) setter { return &s.Chains }, "chain sizes that can be had"),
 		}},
 	{Kind: "dividing", Form: tomlread.Single, Doc: "the dividing head",
-		add: func(d *Design) any {
-			d.Dividing = &Dividing{}
-			return d.Dividing
-		},
+		add: once(func(d *Design) **Dividing { return &d.Dividing }),
 		Attributes: []Attribute{
 			attr("ratio", func(v *Dividing) setter { return &v.Ratio }, "turns of its handle for one turn of the work", in(quantity.Plain), positive, required),
 			attr("circles", func(v *Dividing) setter { return &v.Circles }, "hole circles of its plates"),
@@ -86,11 +77,3 @@ var serviceBlocks = []*BlockKind{
 		}},
 	{Kind: "bounds", Form: tomlread.Grouped, Doc: "a block per rule: its severity (error, warning, note, off) and its thresholds"},
 }
-
-var language = func() []*BlockKind {
-	var all []*BlockKind
-	all = append(all, serviceBlocks[:2]...)
-	all = append(all, partBlocks...)
-	all = append(all, jointBlocks...)
-	return append(all, serviceBlocks[2:]...)
-}()
