@@ -87,3 +87,11 @@ func years(x float64) string {
 	}
 	return fig(math.Round(x/quantity.TropicalYear.Float()*1000)/1000) + " yr"
 }
+
+// signed is a figure for people with its sign, to four digits.
+func signed(x float64) string {
+	if x > 0 {
+		return "+" + figures(x, 4)
+	}
+	return figures(x, 4)
+}
