@@ -1,0 +1,129 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"wheelwork/spec"
+	"wheelwork/spec/exact"
+	"wheelwork/spec/quantity"
+	"wheelwork/spec/train"
+)
+
+func init() {
+	register(&Rule{
+		Name:     "drift",
+		Group:    Motion,
+		Severity: Warning,
+		Checks:   "a hand that shows a period of the sky is still right at the end of the design's horizon",
+		Why:      "an error too small to see in a month adds up over the years for which the model stands in its case: the phase comes a day early, then a week, and visitors read it as true",
+		Formula:  "degrees = (rate - rate wanted) x horizon x 360, days = (1 - rate x period wanted) x horizon; a hand is reported when both pass their bound, since a day is nothing to Saturn's hand and fifteen degrees are an hour to a tide hand. A hand that keeps a tolerance of its own is held to kept_degrees alone; one that breaks it is period-error's",
+		Source:   "periods of the catalogue, each with its own source; the bounds are common practice: 15 degrees are a day and a quarter of the Moon's age, half a turn shows the opposite of the sky. A design that states no horizon is read over 100 yr, and its drift is a note",
+		Thresholds: []Threshold{
+			{Name: "degrees", Dimension: quantity.Angle, Default: "15 deg", Doc: "what a hand without a tolerance may be off by over the horizon"},
+			{Name: "days", Dimension: quantity.Time, Default: "1 d", Doc: "time lost over the horizon below which no hand is reported"},
+			{Name: "kept_degrees", Dimension: quantity.Angle, Default: "180 deg", Doc: "what a hand may be off by over the horizon that keeps its own tolerance"},
+		},
+		Breaks: driftExample(10, 40, 8, 59),
+		Keeps:  driftExample(4, 60, 32, 63),
+		Run:    drift,
+	})
+}
+
+func driftExample(a1, b1, a2, b2 int) string {
+	return fmt.Sprintf(`
+design {
+  title   = "Age of the Moon"
+  horizon = "50 yr"
+}
+arbor "day" {}
+arbor "lay" {}
+arbor "moon" {}
+wheel "a1" {
+  on    = "day"
+  teeth = %d
+}
+wheel "b1" {
+  on    = "lay"
+  teeth = %d
+}
+wheel "a2" {
+  on    = "lay"
+  teeth = %d
+}
+wheel "b2" {
+  on    = "moon"
+  teeth = %d
+}
+mesh { wheels = ["a1", "b1"] }
+mesh { wheels = ["a2", "b2"] }
+clock {
+  on     = "day"
+  period = "solar day"
+}
+hand "age" {
+  on    = "moon"
+  shows = "synodic month"
+}
+`, a1, b1, a2, b2)
+}
+
+func drift(p *Pass) {
+	horizon := quantity.TropicalYear.Mul(exact.Int(100))
+	if h := p.Design.Head.Horizon; h.Set() {
+		horizon = h.Exact
+	}
+	bound, kept, days := p.Bound("degrees"), p.Bound("kept_degrees"), p.Bound("days")
+	var missing lack
+	for _, h := range p.Design.Hands {
+		if !h.Shows.Set() {
+			continue
+		}
+		r := p.Train.Read(h)
+		degrees, ok := r.Off(quantity.AngleOver, horizon)
+		lost, _ := r.Off(quantity.TimeOver, horizon)
+		if !ok || !r.HasError {
+			missing.of("how far it drifts is not known, "+noPeriod(p, r), h.Title())
+			continue
+		}
+		most := bound
+		if h.Within.Set() {
+			if off, ok := r.Off(h.Within.Measure, h.Within.Span); !ok || off.Abs().Cmp(h.Within.Amount) > 0 {
+				continue // period-error tells it
+			}
+			most = kept
+		}
+		if degrees.Abs().Cmp(most) > 0 && lost.Abs().Cmp(days) > 0 {
+			f := drifting(p, h, r, horizon, degrees.Float(), lost.Float())
+			if !p.Design.Head.Horizon.Set() {
+				f.Weigh(Note) // nobody said for how long it should hold
+			}
+			p.Report(f)
+		}
+	}
+	missing.tell(p)
+}
+
+func drifting(p *Pass, h *spec.Hand, r train.Reading, horizon exact.Rat, degrees, lost float64) *Finding {
+	way := "ahead"
+	if degrees < 0 {
+		way = "behind"
+	}
+	span := horizon.Float()
+	f := p.Found(&h.Part, targetOf(h), "%s %s, wanted %s: over %s it runs %s by %s deg, or %s; a degree is lost in %s, a day in %s",
+		h.Title(), turns(r), wanted(r, h), years(span), way, figures(math.Abs(degrees), 4), roundDays(math.Abs(lost)),
+		roughYears(span/math.Abs(degrees)), roughYears(span/math.Abs(lost)))
+	f.See(p.Design.Head.Horizon.Place(), "the horizon")
+	f.See(h.Within.Place(), "the tolerance, which it keeps")
+	for _, j := range p.Train.Path(h.Arbor, h.Base) {
+		f.See(jointAt(j), "through %s, ratio %s", j.Name(), j.Ratio)
+	}
+	return f
+}
+
+func roundDays(x float64) string { return figures(x, 4) + " d" }
+
+// roughYears is a span in days as years, to three digits.
+func roughYears(x float64) string {
+	return figures(x/quantity.TropicalYear.Float(), 3) + " yr"
+}
