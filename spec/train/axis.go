@@ -67,16 +67,19 @@ func (t *Train) axisOf(a *spec.Arbor) axis {
 	}
 	pivot := a.Carrier.Arbor
 	middle := t.axes[pivot.Index]
-	switch {
-	case pivot.Stud:
-		// An arm on a stud stands still on what carries the stud: one plan.
-		own.x, own.y, own.known = x+middle.x, y+middle.y, middle.known
-		own.carrier = middle.carrier
-		if math.Hypot(own.x-middle.x, own.y-middle.y) <= near && own.tilt == 0 {
-			return middle
-		}
-	case math.Hypot(x, y) <= near && own.tilt == 0:
+	if math.Hypot(x, y) <= near && own.tilt == 0 {
 		return middle
+	}
+	if pivot.Stud {
+		// An arm on a stud stands still on what carries the stud: one plan. A
+		// stud in the middle of that has been followed further out.
+		if middle.carrier != own.carrier {
+			middle.x, middle.y = 0, 0
+		}
+		own.x, own.y, own.known = x+middle.x, y+middle.y, middle.known
+		if body := t.arborOf[own.carrier]; body != nil && own.known && own.tilt == 0 && math.Hypot(own.x, own.y) <= near {
+			return t.axes[body.Index]
+		}
 	}
 	return own
 }
