@@ -92,3 +92,41 @@ func TestDistanceAndCrossing(t *testing.T) {
 		})
 	}
 }
+
+// Coaxial arbors have one line; of two on an arm without positions, what the
+// arm does not carry lies in its middle.
+func TestLines(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "design.hcl")
+	require.NoError(t, os.WriteFile(name, []byte(placed+`
+arbor "tube" { at = [0, 0] }
+arm "rod" { on = "nowhere" }
+arbor "far" { carried_by = "rod" }
+arbor "sun2" {}
+arbor "sun3" {}
+`), 0o644))
+	d, problems := spec.Load(name)
+	require.Empty(t, problems)
+	tr := train.Solve(d)
+	line := func(of, to string) train.Line {
+		l, _, ok := tr.Lines(d.ArborNamed(of), d.ArborNamed(to))
+		require.True(t, ok, "%s %s", of, to)
+		return l
+	}
+	assert.Equal(t, line("sun", "lay"), line("tube", "lay"))
+	assert.NotEqual(t, line("sun", "lay"), line("lay", "sun"))
+	assert.Equal(t, line("sun2", "far"), line("sun3", "far"), "both in the middle of the arm")
+	assert.True(t, line("sun2", "far").Middle())
+	assert.False(t, line("far", "sun2").Middle())
+	assert.False(t, line("sun", "lay").Middle(), "the frame has no middle")
+	assert.True(t, line("sun", "planet").Middle())
+	assert.NotEqual(t, line("sun2", "sun3"), line("sun3", "sun2"))
+	_, _, ok := tr.Lines(d.ArborNamed("lay"), d.ArborNamed("planet"))
+	assert.False(t, ok, "they wander apart")
+
+	dx, dy, ok := tr.Offset(d.ArborNamed("sun"), d.ArborNamed("planet"))
+	require.True(t, ok)
+	assert.InDelta(t, 3, dx, 1e-9)
+	assert.InDelta(t, 4, dy, 1e-9)
+	_, _, ok = tr.Offset(d.ArborNamed("sun2"), d.ArborNamed("far"))
+	assert.False(t, ok)
+}
