@@ -29,11 +29,14 @@ Exit code: 0 if nothing was found at or above the threshold of --fail-on,
 		examples: []example{
 			{"wheelwork check", "checks every design in the current folder and below it"},
 			{"wheelwork check moon.hcl --fail-on error", "lets warnings pass"},
+			{"wheelwork check --only period-error,drift", "looks at the periods alone"},
 			{"wheelwork check --format json designs > report.json", "writes one JSON document for a program to read"},
 		},
 		options: func(set *flag.FlagSet) run {
 			format := oneOf(set, "format", "how the report is written", "text", "json")
 			failOn := oneOf(set, "fail-on", "the severity from which on a finding makes the exit code 1", "warning", "error", "note")
+			var only ruleList
+			set.Var(&only, "only", "report only these `RULES`, names with commas between")
 			aside := oneOf(set, "aside", "how much to say of rules that stood aside", "brief", "full", "off")
 			colour := colourOption(set)
 			return func(c *Command, _ *verb, args []string) int {
@@ -43,6 +46,7 @@ Exit code: 0 if nothing was found at or above the threshold of --fail-on,
 				designs := inspect.Find(args)
 				inspect.Check(designs)
 				r := report.New(designs)
+				r.Only(only)
 				if format.word == "json" {
 					r.JSON(c.out)
 				} else {

@@ -98,12 +98,20 @@ func completions(words []string) []string {
 // values lists what the value of an option may be, each with what stands
 // before it in the same word.
 func values(f *flag.Flag, value, before string) []string {
-	c, ok := f.Value.(*choice)
-	if !ok {
+	var words []string
+	switch v := f.Value.(type) {
+	case *choice:
+		words = v.words
+	case *ruleList:
+		words = ruleNames()
+		if i := strings.LastIndexByte(value, ','); i >= 0 {
+			value, before = value[i+1:], before+value[:i+1]
+		}
+	default:
 		return []string{completion.Files}
 	}
 	var list []string
-	for _, word := range c.words {
+	for _, word := range words {
 		list = offer(list, before+value, before+word, "")
 	}
 	return list

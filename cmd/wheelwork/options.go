@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"wheelwork/rules"
 )
 
 // parse reads options before, between and after the arguments, and returns
@@ -32,8 +34,8 @@ func reworded(set *flag.FlagSet, err error) string {
 	message := err.Error()
 	if name, ok := strings.CutPrefix(message, "flag provided but not defined: -"); ok {
 		var names []string
-		set.VisitAll(func(f *flag.Flag) { names = append(names, f.Name) })
-		return fmt.Sprintf("there is no option --%s%s", name, near(name, names))
+		set.VisitAll(func(f *flag.Flag) { names = append(names, "--"+f.Name) })
+		return fmt.Sprintf("there is no option --%s%s", name, near("--"+name, names))
 	}
 	if name, ok := strings.CutPrefix(message, "flag needs an argument: -"); ok {
 		return fmt.Sprintf("option --%s needs a value", name)
@@ -49,6 +51,23 @@ func reworded(set *flag.FlagSet, err error) string {
 		return fmt.Sprintf("option --%s: %s is neither true nor false", name, value)
 	}
 	return message
+}
+
+// ruleList is an option that takes names of rules, with commas between.
+type ruleList []string
+
+func (l *ruleList) String() string { return strings.Join(*l, ",") }
+
+// Set adds the rules named.
+func (l *ruleList) Set(text string) error {
+	for name := range strings.SplitSeq(text, ",") {
+		name = strings.TrimSpace(name)
+		if rules.Named(name) == nil {
+			return fmt.Errorf("no list of rules: there is none named %q%s", name, near(name, ruleNames()))
+		}
+		*l = append(*l, name)
+	}
+	return nil
 }
 
 // choice is an option that takes one of a few words.

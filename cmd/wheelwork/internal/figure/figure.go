@@ -42,12 +42,21 @@ func Days(x *float64) string {
 	return Significant(*x, 9) + " d"
 }
 
-// Years is a span in years, to three digits.
+// Years is a span given in years, to three digits, in the unit that suits it.
 func Years(x *float64) string {
 	if x == nil {
 		return ""
 	}
-	return Significant(*x, 3) + " yr"
+	year := quantity.TropicalYear.Float()
+	switch a := math.Abs(*x); {
+	case a >= 1:
+		return Significant(*x, 3) + " yr"
+	case a*year >= 1:
+		return Significant(*x*year, 3) + " d"
+	case a*year*24 >= 1:
+		return Significant(*x*year*24, 3) + " h"
+	}
+	return Significant(*x*year*1440, 3) + " min"
 }
 
 // PPM is a share with its sign.

@@ -40,7 +40,14 @@ func TestRate(t *testing.T) {
 }
 
 func TestYears(t *testing.T) {
-	x := 1232.4
-	assert.Equal(t, "1230 yr", Years(&x))
+	for want, x := range map[string]float64{
+		"1230 yr":  1232.4,
+		"12 yr":    12,
+		"183 d":    0.5,
+		"8.77 h":   0.001,
+		"5.26 min": 0.00001,
+	} {
+		assert.Equal(t, want, Years(&x))
+	}
 	assert.Empty(t, Years(nil))
 }

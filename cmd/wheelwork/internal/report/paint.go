@@ -1,6 +1,8 @@
 package report
 
 import (
+	"strings"
+
 	"github.com/fatih/color"
 
 	"wheelwork/rules"
@@ -34,4 +36,8 @@ func (p *paint) place(s string) string { return p.bold.Sprint(s) }
 
 func (p *paint) severity(s rules.Severity) string { return p.weight[s].Sprint(s.String()) }
 
-func (p *paint) mark(s rules.Severity, mark string) string { return p.weight[s].Sprint(mark) }
+// mark colours the marks and leaves the blanks before them.
+func (p *paint) mark(s rules.Severity, mark string) string {
+	blanks := len(mark) - len(strings.TrimLeft(mark, " "))
+	return mark[:blanks] + p.weight[s].Sprint(mark[blanks:])
+}

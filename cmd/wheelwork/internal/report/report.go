@@ -2,6 +2,8 @@
 package report
 
 import (
+	"slices"
+
 	"wheelwork/cmd/wheelwork/internal/inspect"
 	"wheelwork/rules"
 	"wheelwork/spec/text"
@@ -72,6 +74,16 @@ func New(designs []inspect.Design) *Report {
 		r.Waived += d.Result.Waived
 	}
 	return r
+}
+
+// Only leaves the findings and asides of the named rules; without names it
+// leaves all.
+func (r *Report) Only(names []string) {
+	if len(names) == 0 {
+		return
+	}
+	r.Findings = slices.DeleteFunc(r.Findings, func(f Finding) bool { return !slices.Contains(names, f.Rule.Name) })
+	r.Aside = slices.DeleteFunc(r.Aside, func(a Aside) bool { return !slices.Contains(names, a.Rule.Name) })
 }
 
 // Worst is the highest severity among the findings, rules.Off if there is none.
