@@ -49,12 +49,11 @@ mesh { wheels = ["first", "second"] }
 // A depth is how the axes of a mesh stand against what its wheels ask for, in
 // mm. Other kinds of pair than those of depthOf join here.
 type depth struct {
-	touch   float64 // the distance at which the teeth touch without play
-	wanted  float64 // the same with the play that the mesh states
-	formula string  // how touch follows from the counts
-	module  float64
-	reach   float64 // from touch to where the tips pass one another
-	inside  bool    // whether play grows as the axes come together, as in a ring
+	touch  float64 // the distance at which the teeth touch without play
+	wanted float64 // the same with the play that the mesh states
+	module float64
+	reach  float64 // from touch to where the tips pass one another
+	inside bool    // whether play grows as the axes come together, as in a ring
 }
 
 // depthOf is what a mesh asks for; ok is false for pairs that are not computed.
@@ -63,7 +62,6 @@ func depthOf(g *Gearing) (d depth, ok bool) {
 		return depth{}, false
 	}
 	d = depth{touch: g.Wanted, wanted: g.Wanted, inside: g.Pairing == RingPair}
-	a, b := g.Mesh.A.Teeth.N, g.Mesh.B.Teeth.N
 	if g.Pairing == ClockPair {
 		d.module = g.Clock.Module
 		d.reach = 2 * d.module
@@ -78,17 +76,21 @@ func depthOf(g *Gearing) (d depth, ok bool) {
 			d.touch = touch
 		}
 	}
+	return d, true
+}
+
+// formula says how the distance follows from the counts.
+func (d depth) formula(g *Gearing) string {
+	a, b := g.Mesh.A.Teeth.N, g.Mesh.B.Teeth.N
 	switch {
 	case g.Pair.A.Shift != 0 || g.Pair.B.Shift != 0:
-		d.formula = "with their shift"
+		return "with their shift"
 	case g.Pair.A.Helix != 0:
-		d.formula = "with their helix"
+		return "with their helix"
 	case d.inside:
-		d.formula = fmt.Sprintf("%s x (%d - %d) / 2", mm(d.module), max(a, b), min(a, b))
-	default:
-		d.formula = fmt.Sprintf("%s x (%d + %d) / 2", mm(d.module), a, b)
+		return fmt.Sprintf("%s x (%d - %d) / 2", mm(d.module), max(a, b), min(a, b))
 	}
-	return d, true
+	return fmt.Sprintf("%s x (%d + %d) / 2", mm(d.module), a, b)
 }
 
 func centreDistance(p *Pass) {
@@ -151,7 +153,7 @@ func misplacedAxes(p *Pass, g *Gearing, d depth, far float64, what string, bound
 	if d.wanted != d.touch {
 		play = fmt.Sprintf(" and the %s of play stated", mm(m.Backlash.Or(0)))
 	}
-	f := p.Found(&m.Part, placeOf(free), "the axes of %s stand %s apart, wanted %s (%s%s): %s too %s, %s", "mesh "+m.Label(), mm(g.Distance), mm(d.wanted), d.formula, play, mm(math.Abs(far)), way, what)
+	f := p.Found(&m.Part, placeOf(free), "the axes of %s stand %s apart, wanted %s (%s%s): %s too %s, %s", "mesh "+m.Label(), mm(g.Distance), mm(d.wanted), d.formula(g), play, mm(math.Abs(far)), way, what)
 	f.Part = "mesh " + m.Label()
 	f.See(placeOf(other), "where %s stands", other.Title())
 	f.See(m.A.Teeth.Place(), "teeth of %s", m.A.Title())
