@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"regexp"
 	"strings"
 
 	"wheelwork/spec"
@@ -14,11 +15,14 @@ func says(figure, length, unit exact.Rat) bool {
 	return short.Abs().Cmp(unit.Quo(exact.Int(2))) <= 0 || short.Sign() >= 0 && short.Cmp(unit) < 0
 }
 
+// power is a figure with an exponent, whose digits do not say how sure it is.
+var power = regexp.MustCompile(`[0-9.][eE][-+]?[0-9]`)
+
 // lastDigit is what a unit in the last digit of a quoted period is worth, in
 // days. ok is false for what quotes no digits: a catalogue entry, a fraction, or
 // a value worked out from others.
 func lastDigit(p spec.Period) (days exact.Rat, ok bool) {
-	if p.Quoted == "" || p.Derived || strings.ContainsAny(p.Quoted, "/eE") {
+	if p.Quoted == "" || p.Derived || strings.Contains(p.Quoted, "/") || power.MatchString(p.Quoted) {
 		return exact.Rat{}, false
 	}
 	figure, unit := lastFigure(p.Quoted)
