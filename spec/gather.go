@@ -96,10 +96,10 @@ func (g *gathering) gather(rel string, content []byte) {
 func (g *gathering) use(from string, u *syntax.Value, at text.Place) {
 	name := u.Text
 	switch {
-	case u.Kind != syntax.String:
+	case u.Kind != syntax.String || strings.TrimSpace(name) == "":
 		return // told when the block is read
-	case strings.TrimSpace(name) == "" || strings.ContainsRune(name, 0):
-		g.refuse(at, "", "uses names files, not %q", clip(name))
+	case strings.ContainsRune(name, 0):
+		g.refuse(at, "", "%q is no path", clip(name))
 		return
 	case path.IsAbs(name) || filepath.IsAbs(name):
 		g.refuse(at, "write the path from this file to it", "%q is an absolute path", clip(name))
@@ -151,7 +151,7 @@ func (g *gathering) unreadable(at text.Place, name, from, rel string, err error)
 	hint := ""
 	switch {
 	case errors.Is(err, folder.ErrMissing):
-		hint = g.nearFile(from, rel)
+		hint = g.nearFile(name, from, rel)
 	case errors.Is(err, folder.ErrOutside):
 		hint = g.whyOutside()
 	}
@@ -172,7 +172,7 @@ func (g *gathering) whyOutside() string {
 }
 
 // nearFile offers a spec file of the folder.
-func (g *gathering) nearFile(from, rel string) string {
+func (g *gathering) nearFile(name, from, rel string) string {
 	dir, err := g.root.Resolve(filepath.Dir(rel))
 	if err != nil {
 		return ""
@@ -188,13 +188,14 @@ func (g *gathering) nearFile(from, rel string) string {
 		}
 	}
 	word := filepath.Base(rel)
-	if hint := g.nearOf(word, names); hint != "" {
-		return hint
-	}
-	for _, name := range names { // the other notation
-		if strings.TrimSuffix(name, filepath.Ext(name)) == strings.TrimSuffix(word, filepath.Ext(word)) {
-			return offer(name)
+	near := Nearest(word, names)
+	for _, n := range names { // the other notation
+		if strings.TrimSuffix(n, filepath.Ext(n)) == strings.TrimSuffix(word, filepath.Ext(word)) {
+			near = n
 		}
+	}
+	if near != "" {
+		return offer(path.Join(path.Dir(name), near))
 	}
 	return "paths go from the folder of " + filepath.Base(from)
 }

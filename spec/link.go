@@ -87,6 +87,10 @@ func (l *linking) unknown(n Name, what string, candidates iter.Seq[string]) {
 }
 
 func (l *linking) arbor(n Name) *Arbor {
+	if n.Text == Frame {
+		l.tell(n.Place(), "what is fixed to the frame stands on a stud", "the frame is no arbor")
+		return nil
+	}
 	return find(l, n, "arbor or stud", l.design.names.arbors, l.design.Arbors)
 }
 

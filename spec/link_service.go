@@ -21,7 +21,7 @@ func (l *linking) hand(h *Hand) {
 func (l *linking) marker(m *Marker) {
 	m.Hand = l.hands(m.OnHand)
 	l.either(m.HalfAngle.At, "half_angle", m.Length.At, "length")
-	if m.Length.Set() && !m.Radius.Set() {
+	if m.Length.Set() && !m.Radius.Set() && !m.HalfAngle.Set() {
 		l.tell(m.Length.Place(), "", "length needs radius: the angle of the arc follows from both")
 	}
 }

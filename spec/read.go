@@ -36,11 +36,15 @@ func (r *reading) tree(t *syntax.Tree, own bool) {
 		case kind.Form == tomlread.Grouped:
 			r.bounds(b)
 		case kind.Kind == "design" && !own:
-			// A used file may be a design by itself; its heading is not this one's.
 			if headed {
 				r.problem(b.KindAt, "", "design is given twice")
 			}
 			headed = true
+			// A used file may be a design by itself; its heading is not this one's.
+			design := r.design
+			r.design = new(Design)
+			r.block(kind, b)
+			r.design = design
 		case kind.Form == tomlread.Single && r.first(kind.Kind) != nil:
 			r.problem(b.KindAt, "", "%s is given twice", kind.Kind).Related = see(r.first(kind.Kind).Head, "first here")
 		default:

@@ -75,6 +75,8 @@ func (n *Names) set(r *reading, a *Attribute, at At, v *syntax.Value) {
 		switch e := &v.List[i]; {
 		case e.Kind != syntax.String:
 			r.holdsNo(a, e, "names") // its Name stays unset: the others keep their places
+		case strings.TrimSpace(e.Text) == "":
+			r.problem(e.At, "", "%s holds names, and one of them is empty", a.Name)
 		case a.Refers == NoReference || r.short(e.Text, e.At):
 			list[i] = Name{At: element(at, e), Text: e.Text}
 		}

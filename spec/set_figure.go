@@ -79,7 +79,7 @@ func (r *reading) unread(v *syntax.Value, err error) {
 	if hint == "" && e.Unit != "" {
 		hint = r.nearOf(e.Unit, e.Units)
 	}
-	if hint == "" && len(e.Units) > 0 {
+	if hint == "" && len(e.Units) > 2 { // else the message says it all
 		hint = "units are " + strings.Join(e.Units, ", ")
 	}
 	r.problem(span, hint, "%s", e.Message)

@@ -1,7 +1,7 @@
 package spec
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -76,9 +76,9 @@ func (r *reading) nearPeriod(word string) string {
 		return near
 	}
 	var with []string
-	for _, p := range sky.Periods() {
-		if strings.Contains(strings.ToLower(p.Name), strings.ToLower(word)) {
-			with = append(with, fmt.Sprintf("%q", p.Name))
+	for _, name := range periodNames() {
+		if strings.Contains(strings.ToLower(name), strings.ToLower(word)) {
+			with = append(with, strconv.Quote(name))
 		}
 	}
 	if len(with) == 0 || len(with) > 6 {

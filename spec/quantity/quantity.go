@@ -45,9 +45,9 @@ func (d Dimension) word() string {
 type Error struct {
 	Start, End int
 	Message    string
-	// Unit is the unit that cannot stand there, "" if something else is wrong,
-	// and Units are those that can. Meant is the one of them of which it is
-	// another spelling, "" if it is none's.
+	// Unit is the unit that is not known, "" if something else is wrong, and
+	// Units are those that can stand there. Meant is the one of them of which
+	// it is another spelling, "" if it is none's.
 	Unit, Meant string
 	Units       []string
 }

@@ -66,9 +66,9 @@ func amountOf(s string) (Tolerance, error) {
 	if err == nil {
 		return Tolerance{Measure: TimeOver, Amount: days}, nil
 	}
-	if e := err.(*Error); e.Unit != "" {
-		if e := unknown(e.Start, e.Unit, "an angle or a time", Angle, Time); !slices.Contains(e.Units, e.Unit) {
-			return Tolerance{}, e
+	if e := err.(*Error); len(e.Units) > 0 {
+		if unit := s[e.Start:e.End]; !slices.Contains(unitNames(Angle, Time), unit) {
+			return Tolerance{}, unknown(e.Start, unit, "an angle or a time", Angle, Time)
 		}
 	}
 	return Tolerance{}, &Error{Start: 0, End: len(s), Message: needUnit}

@@ -101,6 +101,7 @@ func unknown(start int, name, noun string, dimensions ...Dimension) *Error {
 	e.Message = fmt.Sprintf("unknown unit %q for %s", clip(name), noun)
 	for i := range units {
 		if units[i].Name == name {
+			e.Unit = "" // it is no other one misspelt
 			e.Message = fmt.Sprintf("unit %q is %s, not %s", name, units[i].Dimension.Noun(), noun)
 			return e
 		}
