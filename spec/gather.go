@@ -46,14 +46,20 @@ const wasRead = -1
 
 // locate finds where a file really lies, by its path within the repository.
 func (g *gathering) locate(rel string) (string, error) {
-	if !folder.IsSpec(rel) {
+	real := rel
+	if folder.IsSpec(rel) {
+		var err error
+		real, err = g.root.Resolve(rel)
+		if errors.Is(err, folder.ErrMissing) && g.loader.Overlay != nil {
+			return rel, nil // an editor may hold it
+		} else if err != nil {
+			return "", err
+		}
+	}
+	if !folder.IsSpec(real) {
 		return "", errors.New("is no spec file: its name ends neither in .hcl nor in .toml")
 	}
-	real, err := g.root.Resolve(rel)
-	if errors.Is(err, folder.ErrMissing) && g.loader.Overlay != nil {
-		return rel, nil // an editor may hold it
-	}
-	return real, err
+	return real, nil
 }
 
 func (g *gathering) read(rel string) ([]byte, error) {
