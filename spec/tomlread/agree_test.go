@@ -312,7 +312,11 @@ func (g *generator) kind(kind string, asKeys bool) {
 
 func (g *generator) pairs(prefix string) {
 	for i := range 1 + g.IntN(15) {
-		fmt.Fprintf(g, "%sk%d = %s%s\n", prefix, i, g.value(0), g.comment())
+		value := g.value(0)
+		if g.IntN(8) == 0 {
+			value = g.inline()
+		}
+		fmt.Fprintf(g, "%sk%d = %s%s\n", prefix, i, value, g.comment())
 	}
 }
 

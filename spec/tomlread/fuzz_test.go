@@ -2,6 +2,8 @@ package tomlread
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -27,6 +29,13 @@ var seeds = []string{
 func FuzzParse(f *testing.F) {
 	for _, s := range seeds {
 		f.Add(s)
+	}
+	fixtures, err := filepath.Glob("../../fixtures/*/*.toml")
+	require.NoError(f, err)
+	for _, name := range fixtures {
+		content, err := os.ReadFile(name)
+		require.NoError(f, err)
+		f.Add(string(content))
 	}
 	f.Fuzz(func(t *testing.T, src string) {
 		if len(src) > 1<<14 {

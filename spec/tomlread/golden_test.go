@@ -18,9 +18,9 @@ import (
 
 var update = flag.Bool("update", false, "write what was read and told into testdata")
 
-// Each case of an archive is a file and what is told of it, or read in it.
+// Each case of an archive is a file and what is told of it and read in it.
 func TestProblems(t *testing.T) {
-	golden(t, "testdata/problems.txtar", func(f *text.File, _ *syntax.Tree, problems []text.Problem) string {
+	golden(t, "testdata/problems.txtar", func(f *text.File, tree *syntax.Tree, problems []text.Problem) string {
 		var out strings.Builder
 		for _, p := range problems {
 			fmt.Fprintf(&out, "%s %s\n", where(p.Place), p.Message)
@@ -31,7 +31,7 @@ func TestProblems(t *testing.T) {
 				fmt.Fprintf(&out, "    %s %s\n", where(r.Place), r.Message)
 			}
 		}
-		return out.String()
+		return out.String() + show(tree.Blocks) + "\n"
 	})
 }
 

@@ -67,7 +67,7 @@ func TestHostile(t *testing.T) {
 		"unclosed header":    {"[wheel.a¤\nx = 1\n", "] is needed at the end of a header"},
 		"blocks":             {lines(25_000, func(i int) string { return fmt.Sprintf("[wheel.w%d]", i) }), ""},
 		"same block":         {"[wheel.a]\n[wheel.¤a]\n" + many("[wheel.a]\n", 25_000), "wheel a is given twice"},
-		"keys":               {"[wheel.a]\n" + lines(25_000, func(i int) string { return fmt.Sprintf("k%d = 1", i) }), ""},
+		"keys":               {"[wheel.a]\n" + lines(60_000, func(i int) string { return fmt.Sprintf("k%d = 1", i) }), ""},
 		"same key":           {"[wheel.a]\nk = 1\n¤k = 1\n" + many("k = 1\n", 25_000), "k is given twice"},
 		"dotted keys":        {"[wheel.a]\n" + lines(12_000, func(i int) string { return fmt.Sprintf("k%d.k = 1", i) }), ""},
 		"kinds":              {lines(12_000, func(i int) string { return fmt.Sprintf("[k%d]", i) }), ""},

@@ -15,10 +15,12 @@ func (r *reader) problem(at text.Span, message, hint string, related ...text.Rel
 	r.tell(text.Problem{Place: r.place(at), Message: message, Hint: hint, Related: related})
 }
 
-// tell reports a problem, if there are not too many already.
+// tell reports a problem, if there are not too many already. Each table of a
+// list has that of the list, which is told once.
 func (r *reader) tell(p text.Problem) {
-	if len(r.problems) < MaxProblems {
-		p.Span = clip(r.src, p.Span)
+	n := len(r.problems)
+	p.Span = clip(r.src, p.Span)
+	if n < MaxProblems && (n == 0 || r.problems[n-1].Span != p.Span || r.problems[n-1].Message != p.Message) {
 		r.problems = append(r.problems, p)
 	}
 }

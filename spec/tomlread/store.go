@@ -9,7 +9,6 @@ type store struct {
 	blocks  []syntax.Block
 	attrs   []syntax.Attr
 	values  []syntax.Value
-	inner   int32 // number of the last inline table
 }
 
 const lot = 128
@@ -42,24 +41,22 @@ func (s *store) list(n int) []syntax.Value {
 	return s.values[start : start+n : start+n]
 }
 
-// attr adds an attribute to the block of a table. Attributes that follow each
-// other lie side by side in the lot, so that a block's grow in place.
-func (s *store) attr(t *table, a syntax.Attr) {
-	b := t.block
+// attr adds an attribute to a block. Attributes that follow each other lie
+// side by side in the lot, so that a block's grow in place.
+func (s *store) attr(b *syntax.Block, a syntax.Attr) {
 	n := len(b.Attrs)
-	if n > 0 && int(t.attrs)+n == len(s.attrs) && &s.attrs[t.attrs] == &b.Attrs[0] && len(s.attrs) < cap(s.attrs) {
+	end := len(s.attrs)
+	switch last := n > 0 && end > 0 && &s.attrs[end-1] == &b.Attrs[n-1]; {
+	case last && end < cap(s.attrs):
 		s.attrs = append(s.attrs, a)
-		b.Attrs = s.attrs[t.attrs:len(s.attrs):len(s.attrs)]
-		return
-	}
-	if n > lot/4 {
+		b.Attrs = s.attrs[end-n : end+1 : end+1]
+	case n > lot/4:
 		b.Attrs = append(b.Attrs, a)
-		return
+	default:
+		if cap(s.attrs)-end <= n {
+			s.attrs, end = make([]syntax.Attr, 0, lot), 0
+		}
+		s.attrs = append(append(s.attrs, b.Attrs...), a)
+		b.Attrs = s.attrs[end : end+n+1 : end+n+1]
 	}
-	if cap(s.attrs)-len(s.attrs) <= n {
-		s.attrs = make([]syntax.Attr, 0, lot)
-	}
-	t.attrs = int32(len(s.attrs))
-	s.attrs = append(append(s.attrs, b.Attrs...), a)
-	b.Attrs = s.attrs[t.attrs:len(s.attrs):len(s.attrs)]
 }

@@ -36,17 +36,14 @@ type table struct {
 	at     text.Span // the key that mentioned it last
 	how    how
 	role   role
-	form   Form // of a kind
-	told   bool // a problem of the kind's form was told
-	joined bool // its span may grow with what is added below it
-	// section is where keys with dots made it: only there may they add to it.
-	section int32
-	opened  int32 // the header that went through it last
-	depth   int32
-	width   int32 // bytes of its name, with those of the tables around it
+	form   Form  // of a kind
+	told   bool  // a problem of the kind's form was told
+	joined bool  // its span may grow with what is added below it
+	opened int32 // the header that went through it last
+	depth  int32
+	width  int32 // bytes of its name, with those of the tables around it
 	// block is nil for the root and for a kind that only holds blocks.
 	block *syntax.Block
-	attrs int32 // where in the store its attributes lie, if last there
 	names
 }
 
@@ -107,7 +104,7 @@ func (r *reader) add(t *table, e entry) {
 
 // addAttr makes an attribute.
 func (r *reader) addAttr(t *table, a syntax.Attr) {
-	r.store.attr(t, a)
+	r.store.attr(t.block, a)
 	r.note(t, a.Name, -int32(len(t.block.Attrs)))
 }
 
@@ -192,7 +189,7 @@ func (r *reader) open(t *table, name string, at, whole text.Span) *table {
 		return r.newTable(t, name, at, whole, headed)
 	}
 	c := e.table
-	if c == nil || e.array || c.how != implied {
+	if c == nil || c.how != implied {
 		r.twice(e, at, t.title(name)+" is given twice")
 		return nil
 	}
@@ -205,8 +202,12 @@ func (r *reader) open(t *table, name string, at, whole text.Span) *table {
 
 // openElement makes the table that [[t.name]] opens.
 func (r *reader) openElement(t *table, name string, at, whole text.Span) *table {
-	if e, _, ok := r.find(t, name); ok && (!e.array || e.table == nil) {
+	switch e, _, ok := r.find(t, name); {
+	case ok && !e.array:
 		r.twice(e, at, t.title(name)+" is given twice, and not each time as an array of tables")
+		return nil
+	case ok && e.table == nil:
+		r.twice(e, at, t.title(name)+" cannot be added to here")
 		return nil
 	}
 	return r.newTable(t, name, at, whole, element)
@@ -220,29 +221,24 @@ func (r *reader) enter(t *table) {
 	t.opened = r.section
 }
 
-// descend goes on to a table on the way of a key with dots.
-func (r *reader) descend(t *table, section int32, name string, at, whole text.Span) *table {
+// descend goes on to a table on the way of a key with dots. It may be one that
+// keys with dots made, which can only have been those of the same header: no
+// other header leads there.
+func (r *reader) descend(t *table, name string, at, whole text.Span) *table {
 	e, _, ok := r.find(t, name)
 	if !ok {
 		span := at
 		if t.role == kindRole && t.block == nil && whole.Covers(t.at) {
 			span.Start = t.at.Start // a block starts with its kind
 		}
-		c := r.newTable(t, name, at, span, dotted)
-		if c != nil {
-			c.section = section
-		}
-		return c
+		return r.newTable(t, name, at, span, dotted)
 	}
 	c := e.table
-	if c == nil || e.array || c.how != implied && (c.how != dotted || c.section != section) {
+	if c == nil || c.how != implied && c.how != dotted {
 		r.twice(e, at, t.title(name)+" cannot be added to by a key with dots here")
 		return nil
 	}
-	if c.how == implied {
-		c.how, c.section, c.joined = dotted, section, true
-	}
-	c.at = at
+	c.at, c.how, c.joined = at, dotted, true
 	return c
 }
 

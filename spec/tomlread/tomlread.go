@@ -71,7 +71,7 @@ type reader struct {
 
 	root    table
 	here    *table // the table that the last header opened
-	section int32  // number of the header or inline table at hand
+	section int32  // number of that header
 	store   store
 }
 
@@ -117,7 +117,7 @@ func (r *reader) statement(n *unstable.Node) int32 {
 	case unstable.KeyValue:
 		whole = r.span(n.Raw)
 		r.checker.begin(whole.Start)
-		r.keyValue(r.here, r.section, n)
+		r.keyValue(r.here, n)
 	case unstable.Table, unstable.ArrayTable:
 		whole = r.headerSpan(n)
 		r.checker.begin(whole.Start)

@@ -11,15 +11,14 @@ import (
 	"wheelwork/spec/text"
 )
 
-// keyValue takes in `key = value` in a table. section is that of the header
-// or the inline table it stands in.
-func (r *reader) keyValue(t *table, section int32, n *unstable.Node) {
+// keyValue takes in `key = value` in a table.
+func (r *reader) keyValue(t *table, n *unstable.Node) {
 	whole := r.span(n.Raw)
 	value := n.Value()
 	key := value.Next()
 	for ; key.Next() != nil; key = key.Next() {
 		name, at := r.name(key)
-		if t = r.descend(t, section, name, at, whole); t == nil {
+		if t = r.descend(t, name, at, whole); t == nil {
 			return
 		}
 	}
@@ -66,19 +65,12 @@ func (r *reader) inlineTable(t *table, name string, at text.Span, n *unstable.No
 	if c == nil {
 		return
 	}
-	section := r.inner()
 	for kv := n.Child(); kv != nil; kv = kv.Next() {
-		r.keyValue(c, section, kv)
+		r.keyValue(c, kv)
 	}
 	r.extend(c, r.end(n, span.Start))
 	_, i, _ := r.find(t, name)
 	r.store.entries[i-1].table = nil // nothing that follows may add to it
-}
-
-// inner numbers a further inline table; the numbers of headers count up, these down.
-func (r *reader) inner() int32 {
-	r.store.inner--
-	return r.store.inner
 }
 
 // inlineTables takes in `name = [{...}, {...}]`, which is written out as
