@@ -15,8 +15,9 @@ import (
 )
 
 const (
-	// MostFiles bounds how many files one design uses.
+	// MostFiles bounds how many files make one design.
 	MostFiles = 256
+	mostFiles = "a design is made of %d files at most"
 	// MostBytes bounds all its files together.
 	MostBytes = 2 * folder.MostBytes
 )
@@ -93,6 +94,10 @@ func (g *gathering) gather(rel string, content []byte) {
 	g.list = append(g.list, problems...)
 	g.files = append(g.files, one)
 	for i := range uses {
+		if i == MostFiles-1 { // with this file they are that many
+			g.refuse(text.Place{File: file, Span: uses[i].At}, "", mostFiles, MostFiles)
+			break
+		}
 		g.use(rel, &uses[i], text.Place{File: file, Span: uses[i].At})
 	}
 	g.seen[rel] = wasRead
@@ -137,7 +142,7 @@ func (g *gathering) use(from string, u *syntax.Value, at text.Place) {
 		}
 		return
 	case len(g.files) >= MostFiles:
-		g.refuse(at, "", "a design uses at most %d files", MostFiles)
+		g.refuse(at, "", mostFiles, MostFiles)
 		return
 	}
 	content, err := g.read(real)

@@ -44,7 +44,7 @@ func (p *Period) set(r *reading, a *Attribute, at At, v *syntax.Value) {
 	case syntax.Number:
 		got.Days, got.Quoted = v.Number, at.Place().Text()
 	case syntax.String:
-		if entry, ok := sky.Lookup(v.Text); ok {
+		if entry, ok := known(v.Text); ok {
 			*p = Period{At: at, Days: exact.FromBig(entry.Days), Entry: entry.Name}
 			return
 		}
@@ -69,10 +69,18 @@ func (p *Period) set(r *reading, a *Attribute, at At, v *syntax.Value) {
 	*p = got
 }
 
+// known is the catalogue's entry, which no endless text is compared with.
+func known(name string) (sky.Period, bool) {
+	if len(name) > mostWord {
+		return sky.Period{}, false
+	}
+	return sky.Lookup(name)
+}
+
 // nearPeriod offers the catalogue's entry that was meant, or those that hold
 // the word.
 func (r *reading) nearPeriod(word string) string {
-	if near := r.nearOf(word, periodNames()); near != "" || word == "" || len(word) > 64 || r.full() {
+	if near := r.nearOf(word, periodNames()); near != "" || word == "" || len(word) > mostWord || r.full() {
 		return near
 	}
 	var with []string
