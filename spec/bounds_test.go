@@ -20,10 +20,10 @@ func repeated(n int, block string) string {
 	return s.String()
 }
 
-// A fault in each of 20,000 blocks. Whatever took time for each of them in
+// A fault in each of 10,000 blocks. Whatever took time for each of them in
 // proportion to their number would take minutes in all.
 func TestFaultsWithoutEnd(t *testing.T) {
-	const n = 20_000
+	const n = 10_000
 	const long = 1_000_000
 	for name, c := range map[string]struct{ notation, text string }{
 		"unknown arbors":     {"hcl", repeated(n, "arbor \"arbor_{i}\" {}\nwheel \"w{i}\" {\n  on = \"arbr_{i}\"\n  teeth = 30\n}\n")},

@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"strconv"
 	"strings"
 
 	"wheelwork/spec/text"
@@ -53,9 +54,9 @@ func (l *linking) ring(arms []*Arm) {
 			path = append(path, "...")
 			break
 		}
-		path = append(path, clip(a.Name.Text))
+		path = append(path, strconv.Quote(clip(a.Name.Text)))
 		related = append(related, see(a.Head, "an arm of the ring")...)
 	}
-	path = append(path, clip(arms[0].Name.Text))
+	path = append(path, path[0])
 	l.tell(arms[0].Arbor.CarriedBy.Place(), "one of them needs the frame or another arm", "arms carry each other in a ring: %s", strings.Join(path, " on ")).Related = related
 }

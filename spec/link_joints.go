@@ -26,7 +26,7 @@ func (l *linking) mesh(m *Mesh) {
 			append(see(m.A.Head, "a ring"), see(m.B.Head, "a ring")...)
 	case !m.Sense.Set() && (crosses(m.A) || crosses(m.B)):
 		l.tell(m.Wheels.Place(), "add sense = \"same\" or \"opposite\", each seen from above",
-			"mesh %s needs sense: the axes cross, so tooth counts do not say which way it turns", clip(m.Label()))
+			"mesh %q needs sense: the axes cross, so tooth counts do not say which way it turns", clip(m.Label()))
 	default:
 		l.sense(m)
 		return

@@ -1,13 +1,16 @@
 package spec
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // Title is how messages name the part: `wheel "idler"`.
 func (p *Part) Title() string {
 	if p.Name.Text == "" {
 		return p.Kind
 	}
-	return p.Kind + " \"" + clip(p.Name.Text) + "\""
+	return p.Kind + " " + strconv.Quote(clip(p.Name.Text))
 }
 
 // Label is how the mesh is called: its name, or its wheels.
