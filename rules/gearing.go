@@ -203,3 +203,16 @@ func (g *Gearing) fit() {
 
 // AtDistance reports whether Fit is at the distance of the axes as placed.
 func (g *Gearing) AtDistance() bool { return g.HasFit && g.Placed && g.Fit.Centre == g.Distance }
+
+// jams reports whether the axes as placed are too near for the teeth, by more
+// than positions lose in rounding.
+func (g *Gearing) jams() bool {
+	const rounding = 0.01
+	if !g.AtDistance() {
+		return false
+	}
+	if g.Pairing == RingPair {
+		return g.Distance > g.Fit.NominalCentre+rounding
+	}
+	return g.Distance < g.Fit.NominalCentre-rounding
+}

@@ -33,15 +33,12 @@ func tipInterference(p *Pass) {
 	list := Gearings(p.Facts)
 	for i := range list {
 		g := &list[i]
-		if !g.HasFit {
-			continue
+		if !g.HasFit || g.jams() {
+			continue // too deep altogether is what centre-distance says
 		}
 		if g.Pairing == OutsidePair {
 			p.tipReaches(g, g.A, g.B, &g.Fit.A, trace)
 			p.tipReaches(g, g.B, g.A, &g.Fit.B, trace)
-		}
-		if g.Fit.Backlash < -1e-9 {
-			continue // too deep altogether, which centre-distance says
 		}
 		p.tipBottoms(g, g.A, g.B, &g.Fit.A, clearance)
 		p.tipBottoms(g, g.B, g.A, &g.Fit.B, clearance)
