@@ -63,15 +63,7 @@ func Eclipses(fromJD, toJD float64) ([]Eclipse, error) {
 			list = append(list, e)
 		}
 	}
-	slices.SortFunc(list, func(a, b Eclipse) int {
-		switch {
-		case a.TT < b.TT:
-			return -1
-		case a.TT > b.TT:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(list, byTime)
 	return list, nil
 }
 
