@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"unicode"
 
 	"github.com/stretchr/testify/require"
 	"golang.org/x/tools/txtar"
@@ -54,7 +53,7 @@ func FuzzLoad(f *testing.F) {
 			inside(t, p.Place)
 			require.Less(t, len(p.Message)+len(p.Hint), 1000)
 			for _, words := range []string{p.Message, p.Hint} {
-				require.Negative(t, strings.IndexFunc(words, unicode.IsControl), "%q", words)
+				require.Equal(t, words, printable(words))
 			}
 			for _, r := range p.Related {
 				inside(t, r.Place)

@@ -5,6 +5,9 @@ import (
 	"iter"
 	"slices"
 	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"wheelwork/spec/text"
 )
@@ -43,11 +46,29 @@ func (t *telling) told() []text.Problem {
 	if len(t.list) > MostProblems {
 		t.list, t.more = t.list[:MostProblems], true
 	}
+	for i := range t.list {
+		p := &t.list[i]
+		p.Message, p.Hint = printable(p.Message), printable(p.Hint)
+	}
 	if t.more {
 		last := t.list[len(t.list)-1].Place
 		t.list = append(t.list, text.Problem{Place: last, Message: fmt.Sprintf("more is wrong; %d problems at most are told at once", MostProblems)})
 	}
 	return t.list
+}
+
+// printable keeps text that is shown from breaking a line or steering a terminal.
+func printable(s string) string {
+	odd := func(u rune) bool { return !unicode.IsPrint(u) }
+	if strings.IndexFunc(s, odd) < 0 {
+		return s
+	}
+	return strings.Map(func(u rune) rune {
+		if odd(u) {
+			return utf8.RuneError
+		}
+		return u
+	}, s)
 }
 
 // near offers the candidate that was most likely meant, "" if none was.
