@@ -43,12 +43,12 @@ func (p *Pass) meshPlay(list []Gearing) {
 		case g.Lacks != "":
 			want.of("a mesh "+g.Lacks, g.Mesh.Label())
 			continue
-		case !g.HasFit:
-			continue
+		case g.Fault != nil, !g.Known:
+			continue // other rules say why
 		}
 		play, ok := g.Backlash()
 		if !ok {
-			if !g.Placed {
+			if !g.Placed || !g.involute() {
 				want.of("neither positions nor backlash say how much play a mesh has", g.Mesh.Label())
 			}
 			continue
@@ -65,28 +65,26 @@ func (p *Pass) meshPlay(list []Gearing) {
 // bounds in modules.
 func (p *Pass) judgePlay(g *Gearing, play, least, most float64) {
 	m, module := g.Mesh, g.module()
-	stated := m.Backlash.Set()
+	stated, placed := m.Backlash.Set(), g.AtDistance()
 	var f *Finding
 	switch {
-	case stated && g.Placed && play < 0.8*m.Backlash.Or(0)-0.002:
+	case stated && placed && play < 0.8*m.Backlash.Or(0)-0.002:
 		f = p.foundMesh(m, m.Backlash.Place(), "mesh %s has %s of play with its axes %s apart, wanted %s", m.Label(), mm(play), mm(g.Distance), mm(m.Backlash.Or(0)))
 	case play > most*module+1e-9:
 		f = p.foundMesh(m, playPlace(g), "mesh %s has %s of play, %s modules: more than %s", m.Label(), mm(max(play, 0)), figures(max(play, 0)/module, 3), fig(most))
-	case play < least*module-1e-9 && !(stated && g.Placed):
+	case play < least*module-1e-9 && !(stated && placed):
 		f = p.foundMesh(m, playPlace(g), "mesh %s has %s of play, %s modules: less than %s", m.Label(), mm(max(play, 0)), figures(max(play, 0)/module, 3), fig(least)).Weigh(Note)
 	default:
 		return
 	}
-	if g.Placed {
+	if placed {
 		f.See(placeOf(m.A.Arbor), "where %s stands", m.A.Arbor.Title())
 		f.See(placeOf(m.B.Arbor), "where %s stands", m.B.Arbor.Title())
 	}
 	f.See(m.A.Teeth.Place(), "teeth of %s", m.A.Title())
 	f.See(m.B.Teeth.Place(), "teeth of %s", m.B.Title())
-	if g.Placed {
-		if d, ok := depthOf(g); ok {
-			p.moveApart(f, g, runningCentre(g, d))
-		}
+	if d, ok := depthOf(g); ok && placed {
+		p.moveApart(f, g, runningCentre(g, d))
 	}
 	p.Report(f)
 }
@@ -108,7 +106,7 @@ func (p *Pass) moveApart(f *Finding, g *Gearing, distance float64) {
 
 // playPlace is where the spec says what play the mesh has.
 func playPlace(g *Gearing) text.Place {
-	if !g.Placed && g.Mesh.Backlash.Set() {
+	if !g.AtDistance() && g.Mesh.Backlash.Set() {
 		return g.Mesh.Backlash.Place()
 	}
 	return g.Mesh.Wheels.Place()

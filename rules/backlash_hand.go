@@ -128,34 +128,26 @@ func (h *HandPlay) greatest(n int) []meshPlay {
 }
 
 // playOfB is by how many degrees the mesh's second wheel can turn with the
-// first held. Cycloidal teeth have the play of their form; other pairs that are
-// not computed have what the mesh states.
+// first held.
 func (g *Gearing) playOfB() (degrees float64, ok bool) {
-	if play, ok := g.Backlash(); ok {
-		side := g.Fit.B
+	play, ok := g.Backlash()
+	if ok && play < 0 {
+		return 0, true // jammed, as another rule says
+	}
+	if ok && g.HasFit {
 		if g.Flipped {
-			side = g.Fit.A
+			return g.Fit.A.Play, true
 		}
-		if play < 0 {
-			return 0, true // jammed, as another rule says
-		}
-		return side.Play, true
+		return g.Fit.B.Play, true
 	}
 	module, known := ModuleOf(g.Mesh.B)
 	if !known || g.Fault != nil {
 		return 0, false
 	}
-	play := g.Mesh.Backlash.Or(0)
-	switch {
-	case g.Mesh.Backlash.Set() && !g.involute():
-	case g.Pairing == ClockPair && g.Known:
+	if g.Pairing == ClockPair {
 		s, err := g.Clock.Sizes()
-		if err != nil {
-			return 0, false
-		}
-		play = s.Backlash
-	default:
-		return 0, false
+		play, ok = s.Backlash, err == nil
 	}
-	return 2 * play / (module * float64(g.Mesh.B.Teeth.N)) * 180 / math.Pi, true
+	// Of a worm, its starts times the module are its lead over pi.
+	return 2 * play / (module * float64(g.Mesh.B.Teeth.N)) * 180 / math.Pi, ok
 }

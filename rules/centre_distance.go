@@ -15,8 +15,8 @@ func init() {
 		Severity: Error,
 		Checks:   "the axes of a mesh stand as far apart as its wheels ask for",
 		Why:      "too near, the teeth wedge into one another and the train jams; too far, they hold on by their tips, run with play and at last slip past",
-		Formula:  "wanted: m (z1 + z2) / 2, in a ring m (z2 - z1) / 2; with shift and helix the distance at which the teeth touch without play, and further for the play that the mesh states",
-		Source:   "ISO 21771; play of 0.04 to 0.10 modules is usual in instruments and needs the axes 0.05 to 0.14 modules further apart; the allowance is common practice",
+		Formula:  "wanted: m (z1 + z2) / 2, in a ring m (z2 - z1) / 2; with shift and helix the distance at which the teeth touch without play, and further for the play that the mesh states; of a worm (d1 + m z2) / 2, where a helix gives its lead, else what the wheel leaves of the distance, 7 to 17 modules as a rule; axes of bevels and crown wheels meet, which bevel-cone judges",
+		Source:   "ISO 21771; worms: SDP/SI D785 Table 9-3 and Tandwiel (from memory); play of 0.04 to 0.10 modules is usual in instruments and needs the axes 0.05 to 0.14 modules further apart; the allowance is common practice",
 		Thresholds: []Threshold{
 			{Name: "closer", Dimension: quantity.Length, Default: "0.01 mm", Doc: "how much too near the axes may stand: what positions lose in rounding"},
 			{Name: "wider", Dimension: quantity.Plain, Default: "0.2", Doc: "how much too far they may stand, in modules"},
@@ -58,15 +58,13 @@ type depth struct {
 
 // depthOf is what a mesh asks for; ok is false for pairs that are not computed.
 func depthOf(g *Gearing) (d depth, ok bool) {
-	if !g.Known || g.Fault != nil || !g.parallel() {
+	if !g.Known || g.Fault != nil || g.Wanted == 0 {
 		return depth{}, false
 	}
-	d = depth{touch: g.Wanted, wanted: g.Wanted, inside: g.Pairing == RingPair}
-	if g.Pairing == ClockPair {
-		d.module = g.Clock.Module
+	d = depth{touch: g.Wanted, wanted: g.Wanted, module: g.module(), inside: g.Pairing == RingPair}
+	if !g.involute() {
 		d.reach = 2 * d.module
 	} else {
-		d.module = g.Pair.A.Module
 		d.reach = d.module * (g.Pair.A.Addendum + g.Pair.B.Addendum)
 		if g.Mesh.Backlash.Set() {
 			touch, err := g.Pair.NominalCentre()
@@ -83,6 +81,8 @@ func depthOf(g *Gearing) (d depth, ok bool) {
 func (d depth) formula(g *Gearing) string {
 	a, b := g.Mesh.A.Teeth.N, g.Mesh.B.Teeth.N
 	switch {
+	case g.Pairing == WormPair:
+		return "with the lead of its worm"
 	case g.Pair.A.Shift != 0 || g.Pair.B.Shift != 0:
 		return "with their shift"
 	case g.Pair.A.Helix != 0:
@@ -105,7 +105,11 @@ func centreDistance(p *Pass) {
 		case g.Lacks != "":
 			missing.of("a mesh "+g.Lacks, g.Mesh.Label())
 			continue
+		case g.Pairing == WormPair && g.Placed && !ok:
+			p.roomForWorm(g)
+			continue
 		case !ok:
+			p.noDistance(g)
 			continue
 		case !g.Placed && g.HasCrossing:
 			missing.of("positions do not say how far the axes stand apart", g.Mesh.Label())
@@ -162,6 +166,9 @@ func misplacedAxes(p *Pass, g *Gearing, d depth, far float64, what string, bound
 	target := runningCentre(g, d)
 	if !move(p, f, free, other, target) && bound.with(other) == 1 {
 		move(p, f, other, free, target)
+	}
+	if math.Abs(far) > 0.1*d.module { // else a position is in error, not a shift
+		p.fill(f, g, g.Distance-(target-d.touch))
 	}
 	return f
 }

@@ -98,14 +98,6 @@ func (g *Gearing) touching() float64 {
 	return g.Wanted
 }
 
-// module is that of a parallel pair in mm.
-func (g *Gearing) module() float64 {
-	if g.Pairing == ClockPair {
-		return g.Clock.Module
-	}
-	return g.Pair.A.Module
-}
-
 // reaches is the least and the greatest centre distance in mm at which the
 // pair still runs.
 func (g *Gearing) reaches(closer, wider float64) (low, high float64) {
@@ -131,30 +123,8 @@ func (p *Pass) notClosed(g, h *Gearing) *Finding {
 	if near.touching() > far.touching() {
 		near, far = far, near
 	}
-	p.mendClosure(f, near, far.touching())
+	if near.Pairing == OutsidePair {
+		p.fill(f, near, far.touching())
+	}
 	return f
 }
-
-// mendClosure offers the shift with which an outside pair fills a greater
-// centre distance, on the wheel of fewer teeth if it meshes nothing else.
-func (p *Pass) mendClosure(f *Finding, g *Gearing, centre float64) {
-	if g.Pairing != OutsidePair {
-		return
-	}
-	pinion, mate := g.A, g.B
-	if pinion.Teeth.N > mate.Teeth.N {
-		pinion, mate = mate, pinion
-	}
-	sum, err := g.Pair.ShiftSum(centre)
-	shift := math.Round((sum-mate.Shift.Or(0))*1000) / 1000
-	if err != nil || math.Abs(shift) > mostShift || used(p.Facts).meshes[pinion.Index] != 1 {
-		return
-	}
-	if edit, ok := Assign(pinion.Shift.At, pinion.Teeth.At, "shift", fig(shift)); ok {
-		f.Mend("shift "+pinion.Title()+" to "+fig(shift)+", so that mesh "+g.Mesh.Label()+" fills "+mm(centre), edit)
-	}
-}
-
-// mostShift is the greatest profile shift offered, in modules: beyond it teeth
-// run to a point (DIN 3992, from memory, ends its chart there).
-const mostShift = 0.8

@@ -37,9 +37,10 @@ type Gearing struct {
 	// Distance is how far apart the axes stand in mm, if Placed.
 	Distance float64
 	Placed   bool
-	// Wanted is the centre distance in mm that outside, ring and clock pairs
-	// ask for, if Known and no Fault: with the play that the mesh states, or
-	// where it states none, with no play at all.
+	// Wanted is the centre distance in mm that outside, ring, clock and worm pairs
+	// ask for, if Known and no Fault: with the play that the mesh states, or where
+	// it states none, with no play at all. It is 0 for a worm whose lead is not
+	// given, and for pairs whose axes meet.
 	Wanted float64
 	// Crossing is the angle in degrees between the upward directions of the
 	// axes, if HasCrossing.
@@ -144,6 +145,18 @@ func (g *Gearing) parallel() bool {
 // tooth.Pair.
 func (g *Gearing) involute() bool { return g.Pairing == OutsidePair || g.Pairing == RingPair }
 
+// module is that of the pair in mm, 0 where it is not known.
+func (g *Gearing) module() float64 {
+	switch {
+	case !g.Known:
+		return 0
+	case g.involute():
+		return g.Pair.A.Module
+	}
+	m, _ := ModuleOf(g.A)
+	return m
+}
+
 // level reports whether axes that cross at so many degrees are parallel.
 func level(crossing float64) bool { return crossing < 1e-6 || crossing > 180-1e-6 }
 
@@ -178,6 +191,11 @@ func (g *Gearing) fit() {
 	case g.Pairing == ClockPair:
 		g.Wanted = g.Clock.Module * float64(g.Clock.Teeth+g.Clock.Leaves) / 2
 		return
+	case g.Pairing == WormPair:
+		if s, ok := g.statedWorm(); ok {
+			g.Wanted = s.Centre
+		}
+		return
 	case !g.involute():
 		return
 	}
@@ -188,6 +206,9 @@ func (g *Gearing) fit() {
 		g.Wanted, g.Fault = g.Pair.NominalCentre()
 	}
 	if g.Fault != nil {
+		if g.Pair.Check() == nil {
+			g.Fault = &noCentre{g.Fault}
+		}
 		return
 	}
 	if g.Placed && math.Abs(g.Distance-g.Wanted) <= module {
@@ -200,6 +221,11 @@ func (g *Gearing) fit() {
 	g.Fit, g.Fault = g.Pair.At(g.Wanted)
 	g.HasFit = g.Fault == nil
 }
+
+// noCentre is the fault of a pair of sound wheels that no distance suits.
+type noCentre struct{ error }
+
+func (n *noCentre) Unwrap() error { return n.error }
 
 // AtDistance reports whether Fit is at the distance of the axes as placed.
 func (g *Gearing) AtDistance() bool { return g.HasFit && g.Placed && g.Fit.Centre == g.Distance }

@@ -55,8 +55,18 @@ func (g *Gearing) Measure() Measures {
 			m.Wanted, m.LeadAngle = s.Centre, s.LeadAngle
 			module := s.WheelDiameter / float64(g.B.Teeth.N)
 			m.Diameter = [2]float64{s.WormTip - 2*module, s.WheelDiameter}
-			m.Tip[0] = s.WormTip
-			m.Root[0] = m.Diameter[0] - 2*g.A.Dedendum.Or(1.25)*module
+			for i, w := range [...]*spec.Wheel{g.A, g.B} {
+				m.Tip[i] = m.Diameter[i] + 2*w.Addendum.Or(1)*module
+				m.Root[i] = m.Diameter[i] - 2*w.Dedendum.Or(1.25)*module
+			}
+		}
+	}
+	if play, ok := g.Backlash(); ok {
+		m.Backlash = play
+		if !g.HasFit {
+			for i := range m.Play {
+				m.Play[i] = 2 * play / m.Diameter[i] * 180 / math.Pi
+			}
 		}
 	}
 	if g.Flipped {
@@ -71,8 +81,7 @@ func (g *Gearing) Measure() Measures {
 func (g *Gearing) measureFit(m *Measures) {
 	f := &g.Fit
 	m.Wanted, m.WorkingAngle, m.ContactRatio = g.Wanted, f.WorkingAngle, f.ContactRatio
-	if play, ok := g.Backlash(); ok {
-		m.Backlash = play
+	if _, ok := g.Backlash(); ok {
 		m.Play = [2]float64{f.A.Play, f.B.Play}
 	}
 	m.Tip = [2]float64{f.A.Tip, f.B.Tip}
@@ -100,12 +109,36 @@ func (g *Gearing) measureCones(m *Measures) {
 }
 
 // Backlash is the play in mm along the working circles, as the axes are placed
-// or, where they are not, as the mesh states; ok is false where neither says.
+// or, where that does not say it, as the mesh states; ok is false where neither
+// does. Cycloidal teeth have the play of their form instead.
 func (g *Gearing) Backlash() (mm float64, ok bool) {
-	if g.HasFit && (g.AtDistance() || !g.Placed && g.Mesh.Backlash.Set()) {
-		return g.Fit.Backlash, true
+	switch {
+	case g.involute():
+		if g.HasFit && (g.AtDistance() || !g.Placed && g.Mesh.Backlash.Set()) {
+			return g.Fit.Backlash, true
+		}
+		return 0, false
+	case g.Pairing == ClockPair:
+		return 0, false
 	}
-	return 0, false
+	// A worm's thread is cut thinner for its play, so that what is stated holds;
+	// else it is a rack drawn out of its wheel.
+	s, stated := g.statedWorm()
+	if g.Mesh.Backlash.Set() || !stated || !g.Placed {
+		return g.Mesh.Backlash.Or(0), g.Mesh.Backlash.Set()
+	}
+	return 2 * (g.Distance - s.Centre) * math.Tan(g.A.PressureAngle.Or(20)*math.Pi/180), true
+}
+
+// statedWorm is the sizes of a worm pair whose lead the spec gives.
+func (g *Gearing) statedWorm() (tooth.WormSizes, bool) {
+	if g.Pairing != WormPair {
+		return tooth.WormSizes{}, false
+	}
+	if _, ok := g.statedLead(); !ok {
+		return tooth.WormSizes{}, false
+	}
+	return g.Worm()
 }
 
 // Cones is the pitch cones of a bevel pair, A's as the pinion's; ok is false
@@ -129,7 +162,8 @@ func (g *Gearing) bevel(module float64) tooth.Bevel {
 	return tooth.Bevel{Pinion: int(g.A.Teeth.N), Wheel: int(g.B.Teeth.N), Module: module, ShaftAngle: angle}
 }
 
-// Worm is the sizes of a worm pair. The worm's diameter follows from its helix
+// Worm is the sizes of a worm pair; the module of both is the worm's axial
+// one. The worm's diameter follows from its helix
 // angle (90 degrees less the lead angle), or from the helix of its wheel (the
 // lead angle), or where neither is given from the distance of the axes; ok is
 // false where none says it.
@@ -142,7 +176,6 @@ func (g *Gearing) Worm() (tooth.WormSizes, bool) {
 	lead, stated := g.statedLead()
 	switch {
 	case stated:
-		// The normal module is the axial one times the cosine of the lead.
 		w.Diameter = module * float64(w.Starts) / math.Tan(lead*math.Pi/180)
 	case g.Placed:
 		w.Diameter = 2*g.Distance - module*float64(w.Teeth)

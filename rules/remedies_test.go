@@ -26,12 +26,12 @@ func TestRemediesMakeTheRuleHold(t *testing.T) {
 		require.NoError(t, err)
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			dir := t.TempDir()
-			write := func() {
-				for _, f := range archive.Files {
-					require.NoError(t, os.WriteFile(filepath.Join(dir, f.Name), f.Data, 0o644))
-				}
+			written := map[string][]byte{}
+			for _, f := range archive.Files {
+				to := filepath.Join(dir, f.Name)
+				written[to] = f.Data
+				require.NoError(t, os.WriteFile(to, f.Data, 0o644))
 			}
-			write()
 			for _, f := range archive.Files {
 				design := filepath.Join(dir, f.Name)
 				d, problems := spec.Load(design)
@@ -52,7 +52,9 @@ func TestRemediesMakeTheRuleHold(t *testing.T) {
 								}
 							}
 						}
-						write()
+						for _, e := range remedy.Edits {
+							require.NoError(t, os.WriteFile(e.File.Name, written[e.File.Name], 0o644))
+						}
 					}
 				}
 			}
