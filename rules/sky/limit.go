@@ -94,3 +94,23 @@ func MeanLimitNear(ev Event) Limit {
 	}
 	return Limit{}
 }
+
+// BestArc is the half-angle in degrees of the arc that calls the event at the
+// mean syzygies of 1950 to 2100 with the fewest wrong calls, missed and false
+// together: 9 of 337 for the Sun, 33 of 222 for its central eclipses, 10 of 344
+// for the Moon, 33 of 215 in her umbra, 16 of 129 for the total ones. An
+// unknown event has 0. Computed from the canon's eclipses (Espenak and Meeus,
+// NASA/TP-2006-214141 and NASA/TP-2009-214172).
+func BestArc(ev Event) float64 {
+	switch ev {
+	case SolarEclipse, LunarEclipse:
+		return 16.2
+	case CentralSolarEclipse:
+		return 9.5
+	case UmbralLunarEclipse:
+		return 9.1
+	case TotalLunarEclipse:
+		return 6.5
+	}
+	return 0
+}

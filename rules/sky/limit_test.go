@@ -157,3 +157,33 @@ func TestOneThreshold(t *testing.T) {
 		}
 	}
 }
+
+// The best arc of each event, found by trying all of 1 to 22 degrees over the
+// lunations of 1950-2100; a tenth of a degree more or less serves as well or
+// worse.
+func TestBestArc(t *testing.T) {
+	from, to := Date{1950, 1, 1}.JulianDay(), Date{2101, 1, 1}.JulianDay()
+	list := between(t, 1950, 2100)
+	at := map[float64]*Eclipse{}
+	for i := range list {
+		at[list[i].K] = &list[i]
+	}
+	for ev, least := range map[Event]int{SolarEclipse: 9, CentralSolarEclipse: 33, LunarEclipse: 10, UmbralLunarEclipse: 33, TotalLunarEclipse: 16} {
+		syzygies, err := Syzygies(ev.Lunar(), from, to)
+		require.NoError(t, err)
+		wrong := map[int]int{}
+		best := math.MaxInt
+		for tenth := 10; tenth <= 220; tenth++ {
+			for _, s := range syzygies {
+				e := at[s.K]
+				if (math.Abs(s.NodeDistance) < float64(tenth)/10) != (e != nil && e.Is(ev)) {
+					wrong[tenth]++
+				}
+			}
+			best = min(best, wrong[tenth])
+		}
+		assert.Equal(t, least, best, ev)
+		assert.Equal(t, best, wrong[int(math.Round(BestArc(ev)*10))], ev)
+	}
+	assert.Zero(t, BestArc("high tide"))
+}

@@ -24,9 +24,13 @@ func lunationAt(k float64) lunationArgs {
 	}
 }
 
+// NewMoon2000 is the mean new moon from which lunations are numbered, that of
+// 2000-01-06, as a Julian day of Terrestrial Time (Meeus, formula 49.1).
+const NewMoon2000 = 2451550.09766
+
 func meanPhase(k float64) float64 {
 	t := k / 1236.85
-	return 2451550.09766 + 29.530588861*k + t*t*(0.00015437+t*(-0.00000015+t*0.00000000073))
+	return NewMoon2000 + 29.530588861*k + t*t*(0.00015437+t*(-0.00000015+t*0.00000000073))
 }
 
 // LunationNear returns the number k of the phase nearest to a decimal year:
