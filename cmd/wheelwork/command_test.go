@@ -19,9 +19,9 @@ import (
 // side by side and maps are gone through.
 func TestOutputIsTheSameAHundredTimes(t *testing.T) {
 	dir := t.TempDir()
-	faulty := strings.ReplaceAll(string(sample.Design(60, sample.HCL)), "teeth    = 94", "teeth    = 95")
+	faulty := strings.ReplaceAll(string(sample.Design(24, sample.HCL)), "teeth    = 94", "teeth    = 95")
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "faulty.hcl"), []byte(faulty), 0o644))
-	require.NoError(t, os.WriteFile(filepath.Join(dir, "sound.toml"), sample.Design(40, sample.TOML), 0o644))
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "sound.toml"), sample.Design(16, sample.TOML), 0o644))
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "broken.hcl"), []byte("design { titel = 1 }\nwhell \"a\" {}\n"), 0o644))
 	for _, args := range [][]string{
 		{"check", "--aside", "full", dir},
