@@ -69,7 +69,7 @@ func (j *clashJudge) belong(p, q *piece) bool {
 	}
 	switch {
 	case p.isPost():
-		return j.coaxial(p.arbor, q.arbor) || j.bears(q, p.arbor)
+		return j.coaxial(p.arbor, q.arbor) && !encloses(p.arbor, q) || j.bears(q, p.arbor)
 	case p.arm != nil && q.arm != nil:
 		return j.train.SameBody(p.arbor, q.arbor)
 	case p.arm != nil:
@@ -85,6 +85,14 @@ func (j *clashJudge) belong(p, q *piece) bool {
 		}
 	}
 	return false
+}
+
+// encloses reports whether an arbor on the axis of a piece lies about the arbor
+// that the piece is on, too narrow for the piece.
+func encloses(tube *spec.Arbor, p *piece) bool {
+	own := p.arbor
+	return tube != own && tube.Diameter.Set() && own.Diameter.Set() && tube.Diameter.Exact.Cmp(own.Diameter.Exact) > 0 &&
+		tube.Bore.Or(0) < 2*p.radius
 }
 
 // bears reports whether the piece is what carries the arbor: the arm, another of

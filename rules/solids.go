@@ -3,7 +3,6 @@ package rules
 import (
 	"math"
 
-	"wheelwork/rules/chain"
 	"wheelwork/rules/space"
 	"wheelwork/spec"
 	"wheelwork/spec/train"
@@ -22,6 +21,7 @@ type piece struct {
 	wheel    *spec.Wheel
 	sprocket *spec.Sprocket
 	arm      *spec.Arm
+	radius   float64 // mm, how far it reaches from its axis
 }
 
 // isPost reports whether the piece is an arbor or stud itself.
@@ -33,6 +33,7 @@ type solids struct {
 	pieces []piece // in step with the list
 	lack   lack
 	stands []stand // by Arbor.Index
+	bears  []bool  // likewise
 	sweeps []train.Sweep
 	loci   []space.Locus
 }
@@ -67,7 +68,8 @@ func newSolids(f *Facts) *solids {
 	s.wheels(f)
 	s.sprockets(f)
 	s.arms(f)
-	s.posts(f)
+	s.bear(d)
+	s.posts(d)
 	return s
 }
 
@@ -98,6 +100,7 @@ func (s *solids) add(sweeps []train.Sweep, p piece, solid space.Solid, z spec.Nu
 	solid.Loci = s.loci[from:len(s.loci):len(s.loci)]
 	solid.From = z.Exact.Float()
 	solid.To = solid.From + face
+	p.radius = solid.Length + solid.Radius
 	s.list = append(s.list, solid)
 	s.pieces = append(s.pieces, p)
 }
@@ -108,127 +111,4 @@ func planOf(b spec.Body) int {
 		return 0
 	}
 	return b.Arbor.Index + 1
-}
-
-func (s *solids) wheels(f *Facts) {
-	for _, w := range f.Design.Wheels {
-		at, ok := s.sweep(w.Arbor)
-		if !ok {
-			continue
-		}
-		size, known := SizeOf(f, w)
-		module, hasModule := ModuleOf(w)
-		switch {
-		case !w.Z.Set() || !w.Face.Set():
-			s.lack.of("these are left out for want of z or face", w.Title())
-			continue
-		case !known && w.Is("crown") && hasModule:
-			// A crown wheel is cut to a module beyond its pitch circle.
-			size.Tip = module * float64(w.Teeth.N+2)
-		case !known:
-			s.lack.of("these are left out for want of a known diameter", w.Title())
-			continue
-		}
-		solid := space.Solid{Radius: size.Tip / 2}
-		if w.Is("ring") {
-			solid.Hole, solid.Radius = size.Tip/2, size.Root/2+ringRim*module
-		}
-		s.add(at, piece{part: &w.Part, arbor: w.Arbor, wheel: w}, solid, w.Z, w.Face.Exact.Float())
-	}
-}
-
-func (s *solids) sprockets(f *Facts) {
-	if len(f.Design.Sprockets) == 0 {
-		return
-	}
-	sizes := make([]chain.Size, len(f.Design.Sprockets))
-	for _, c := range f.Design.Chains {
-		if size, ok := chain.Lookup(c.Size.Text); ok {
-			for _, o := range c.Over {
-				sizes[o.Index] = size
-			}
-		}
-	}
-	for i, o := range f.Design.Sprockets {
-		at, ok := s.sweep(o.Arbor)
-		if !ok {
-			continue
-		}
-		size := sizes[i]
-		_, tip, err := chain.TipDiameters(size.Pitch, int(o.Teeth.N), size.Roller)
-		face, err2 := chain.ToothWidth(size.Pitch, size.InnerWidth)
-		switch {
-		case !o.Z.Set():
-			s.lack.of("these are left out for want of z or face", o.Title())
-		case err != nil || err2 != nil:
-			s.lack.of("these are left out for want of a chain of a known size", o.Title())
-		default:
-			s.add(at, piece{part: &o.Part, arbor: o.Arbor, sprocket: o}, space.Solid{Radius: tip / 2}, o.Z, face)
-		}
-	}
-}
-
-func (s *solids) arms(f *Facts) {
-	var sweeps []train.Sweep
-	for _, a := range f.Design.Arms {
-		if _, ok := s.sweep(a.Arbor); !ok {
-			continue
-		}
-		on, x, y, ok := f.Train.Middle(a)
-		switch {
-		case !ok:
-			continue
-		case !a.Reach.Set():
-			s.lack.of("these are left out for want of a reach", a.Title())
-			continue
-		case !a.Z.Set() || !a.Face.Set():
-			s.lack.of("these are left out for want of z or face", a.Title())
-			continue
-		}
-		length := max(0, a.Reach.Exact.Float()-armWidth/2)
-		least, most := math.Hypot(max(0, x, -x-length), y), max(math.Hypot(x, y), math.Hypot(x+length, y))
-		var err error
-		sweeps, err = f.Train.Outward(on, least, most, append(sweeps[:0], train.Sweep{On: on, X: x, Y: y}))
-		if err != nil {
-			continue
-		}
-		s.add(sweeps, piece{part: &a.Part, arbor: a.Arbor, arm: a}, space.Solid{Length: length, Radius: armWidth / 2}, a.Z, a.Face.Exact.Float())
-	}
-}
-
-// posts adds the arbors and studs themselves. One of which nothing is given is
-// an axis and no post, as of a ring that runs on rollers; but what bears a wheel
-// in its middle must be one.
-func (s *solids) posts(f *Facts) {
-	d := f.Design
-	bears := make([]bool, len(d.Arbors))
-	for _, w := range d.Wheels {
-		if w.Arbor != nil && !w.Is("ring") {
-			bears[w.Arbor.Index] = true
-		}
-	}
-	for _, o := range d.Sprockets {
-		if o.Arbor != nil {
-			bears[o.Arbor.Index] = true
-		}
-	}
-	for _, a := range d.Arms {
-		if a.Arbor != nil {
-			bears[a.Arbor.Index] = true
-		}
-	}
-	for i, a := range d.Arbors {
-		if !bears[i] && !a.Diameter.Set() && !a.From.Set() && !a.To.Set() {
-			continue
-		}
-		at, ok := s.sweep(a)
-		if !ok {
-			continue
-		}
-		if !a.Diameter.Set() || !a.From.Set() || !a.To.Set() {
-			s.lack.of("these are left out for want of diameter, from or to", a.Title())
-			continue
-		}
-		s.add(at, piece{part: &a.Part, arbor: a}, space.Solid{Radius: a.Diameter.Exact.Float() / 2}, a.From, a.To.Exact.Float()-a.From.Exact.Float())
-	}
 }

@@ -1,0 +1,180 @@
+package rules
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"wheelwork/spec"
+	"wheelwork/spec/exact"
+)
+
+// running is the clearance in mm that a remedy gives a tube.
+var running = exact.Frac(1, 10)
+
+// nested holds arbors on one axis against each other.
+func nested(p *Pass) {
+	s := solidsOf(p.Facts)
+	joined := couplings(p.Design)
+	var wants lack
+	for _, axis := range axes(p.Design, s) {
+		var known []*spec.Arbor
+		for _, a := range axis {
+			if a.Diameter.Set() && a.From.Set() && a.To.Set() {
+				known = append(known, a)
+			} else if !s.bare(a) {
+				wants.of("these share an axis with others and lack diameter, from or to", a.Title())
+			}
+		}
+		for _, pair := range innermost(known) {
+			nest(p, pair[0], pair[1], joined[[2]int{pair[0].Index, pair[1].Index}] || p.Train.SameBody(pair[0], pair[1]))
+		}
+	}
+	wants.tell(p)
+}
+
+// axes lists the axes on which more than one arbor stands, in the order of the
+// text.
+func axes(d *spec.Design, s *solids) [][]*spec.Arbor {
+	type place struct {
+		plan int
+		x, y float64
+	}
+	type placed struct {
+		at    place
+		arbor *spec.Arbor
+	}
+	list := make([]placed, 0, len(d.Arbors))
+	for _, a := range d.Arbors {
+		if at, ok := s.sweep(a); ok {
+			const fine = 1e4
+			list = append(list, placed{place{planOf(at[0].On), math.Round(at[0].X * fine), math.Round(at[0].Y * fine)}, a})
+		}
+	}
+	slices.SortFunc(list, func(a, b placed) int {
+		return cmp.Or(a.at.plan-b.at.plan, cmp.Compare(a.at.x, b.at.x), cmp.Compare(a.at.y, b.at.y), a.arbor.Index-b.arbor.Index)
+	})
+	var all [][]*spec.Arbor
+	for from, to := 0, 0; from < len(list); from = to {
+		for to = from + 1; to < len(list) && list[to].at == list[from].at; to++ {
+		}
+		if to-from > 1 {
+			one := make([]*spec.Arbor, 0, to-from)
+			for _, p := range list[from:to] {
+				one = append(one, p.arbor)
+			}
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// couplings is which arbors turn as one by a coupling.
+func couplings(d *spec.Design) map[[2]int]bool {
+	joined := make(map[[2]int]bool, 2*len(d.Couples))
+	for _, c := range d.Couples {
+		if c.A != nil && c.B != nil {
+			joined[[2]int{c.A.Index, c.B.Index}] = true
+			joined[[2]int{c.B.Index, c.A.Index}] = true
+		}
+	}
+	return joined
+}
+
+// innermost lists for each arbor of an axis the widest other that passes through
+// it: one of less diameter, or of the same and earlier in the text, at some of
+// its heights. Of those that share a height, kept in the order of their
+// diameters, each needs to be held against its neighbours alone.
+func innermost(axis []*spec.Arbor) [][2]*spec.Arbor {
+	wider := func(a, b *spec.Arbor) int {
+		if c := a.Diameter.Exact.Cmp(b.Diameter.Exact); c != 0 {
+			return c
+		}
+		return a.Index - b.Index
+	}
+	order := slices.Clone(axis)
+	slices.SortStableFunc(order, func(a, b *spec.Arbor) int { return a.From.Exact.Cmp(b.From.Exact) })
+	inner := make(map[*spec.Arbor]*spec.Arbor)
+	hold := func(outer, in *spec.Arbor) {
+		if have := inner[outer]; have == nil || wider(have, in) < 0 {
+			inner[outer] = in
+		}
+	}
+	var active []*spec.Arbor
+	for _, a := range order {
+		over := func(b *spec.Arbor) bool { return b.To.Exact.Cmp(a.From.Exact) <= 0 }
+		i, _ := slices.BinarySearchFunc(active, a, wider)
+		for i > 0 && over(active[i-1]) {
+			active = slices.Delete(active, i-1, i)
+			i--
+		}
+		for i < len(active) && over(active[i]) {
+			active = slices.Delete(active, i, i+1)
+		}
+		if a.To.Exact.Cmp(a.From.Exact) <= 0 {
+			continue
+		}
+		if i > 0 {
+			hold(a, active[i-1])
+		}
+		if i < len(active) {
+			hold(active[i], a)
+		}
+		active = slices.Insert(active, i, a)
+	}
+	var pairs [][2]*spec.Arbor
+	for _, a := range axis {
+		if in := inner[a]; in != nil {
+			pairs = append(pairs, [2]*spec.Arbor{a, in})
+		}
+	}
+	return pairs
+}
+
+// nest judges a tube about the widest arbor in it.
+func nest(p *Pass, outer, inner *spec.Arbor, joined bool) {
+	at := number(max(inner.From.Exact.Float(), outer.From.Exact.Float())) + " to " +
+		mm(min(inner.To.Exact.Float(), outer.To.Exact.Float()))
+	if !outer.Bore.Set() {
+		f := p.Found(&outer.Part, outer.Diameter.Place(), "%s has no bore, and %s of %s stands in it from %s", outer.Title(), inner.Title(), measure(inner.Diameter), at)
+		f.See(inner.Diameter.Place(), "the diameter of %s", inner.Title())
+		if bore := inner.Diameter.Exact.Add(running); p.wallHolds(outer, bore) {
+			if digits, ok := Decimal(bore); ok {
+				if edit, ok := Insert(outer.Diameter.At, "bore", digits); ok {
+					f.Mend("bore it "+measured(bore), edit)
+				}
+			}
+		}
+		p.Report(f)
+		return
+	}
+	gap := outer.Bore.Exact.Sub(inner.Diameter.Exact)
+	var f *Finding
+	switch {
+	case gap.Sign() < 0 || gap.IsZero() && !joined:
+		f = p.Found(&outer.Part, outer.Bore.Place(), "%s is bored %s, and %s of %s stands in it from %s", outer.Title(), measure(outer.Bore), inner.Title(), measure(inner.Diameter), at)
+	case gap.Cmp(p.Bound("tight")) < 0 && !joined:
+		f = p.Found(&outer.Part, outer.Bore.Place(), "%s runs on %s with a clearance of %s, less than %s", outer.Title(), inner.Title(), mm(gap.Float()), mm(p.Limit("tight"))).Weigh(Warning)
+	case gap.Cmp(p.Bound("slack")) > 0:
+		p.Report(p.Found(&outer.Part, outer.Bore.Place(), "%s has %s of room about %s, more than %s: it needs bushes to run true", outer.Title(), mm(gap.Float()), inner.Title(), mm(p.Limit("slack"))).
+			See(inner.Diameter.Place(), "the diameter of %s", inner.Title()).Weigh(Note))
+		return
+	default:
+		return
+	}
+	f.See(inner.Diameter.Place(), "the diameter of %s", inner.Title())
+	if bore := inner.Diameter.Exact.Add(running); p.wallHolds(outer, bore) {
+		if edit, ok := Figure(outer.Bore.At, bore, "mm"); ok {
+			f.Mend("bore it "+measured(bore), edit)
+		}
+	}
+	p.Report(f)
+}
+
+// measured is a length for people.
+func measured(x exact.Rat) string { return mm(x.Float()) }
+
+// wallHolds reports whether an arbor keeps its wall with another bore.
+func (p *Pass) wallHolds(a *spec.Arbor, bore exact.Rat) bool {
+	return a.Diameter.Exact.Sub(bore).Quo(exact.Int(2)).Cmp(p.Bound("wall")) >= 0
+}
