@@ -16,10 +16,9 @@ func (l *linking) mesh(m *Mesh) {
 	if m.A == nil || m.B == nil {
 		return
 	}
-	a, b := m.A.Title(), m.B.Title()
 	switch {
 	case m.A.Arbor != nil && m.A.Arbor == m.B.Arbor:
-		l.tell(m.Wheels.Place(), "", "%s and %s are fixed to one arbor and cannot mesh", a, b).Related =
+		l.tell(m.Wheels.Place(), "", "%s and %s are fixed to one arbor and cannot mesh", m.A.Title(), m.B.Title()).Related =
 			append(see(m.A.On.Place(), "the arbor"), see(m.B.On.Place(), "the same")...)
 	case m.A.Is("ring") && m.B.Is("ring"):
 		l.tell(m.Wheels.Place(), "", "two rings cannot mesh").Related =
