@@ -33,7 +33,7 @@ Exit code: 0 if nothing was found at or above the threshold of --fail-on,
 			{"wheelwork check --format json designs > report.json", "writes one JSON document for a program to read"},
 		},
 		options: func(set *flag.FlagSet) run {
-			format := oneOf(set, "format", "how the report is written", "text", "json")
+			format := oneOf(set, "format", "how the report is written", report.Formats...)
 			failOn := oneOf(set, "fail-on", "the severity from which on a finding makes the exit code 1", "warning", "error", "note")
 			var only ruleList
 			set.Var(&only, "only", "report only these `RULES`, names with commas between")
@@ -47,12 +47,13 @@ Exit code: 0 if nothing was found at or above the threshold of --fail-on,
 				inspect.Check(designs)
 				r := report.New(designs)
 				r.Only(only)
-				if format.word == "json" {
-					r.JSON(c.out)
-				} else {
-					r.Text(c.out, report.Style{Colour: c.coloured(c.Stdout, colour), Aside: aside.word})
-				}
 				threshold, _ := rules.ParseSeverity(failOn.word)
+				r.Write(c.out, format.word, report.Style{
+					Colour:    c.coloured(c.Stdout, colour),
+					Aside:     aside.word,
+					Threshold: threshold,
+					Version:   version(),
+				})
 				return verdict(r, threshold)
 			}
 		},

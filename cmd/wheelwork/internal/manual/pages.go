@@ -29,7 +29,7 @@ func Pages() []Page {
 		{path.Join(RulesFolder, "README.md"), ruleIndex(rules.All())},
 	}
 	for _, r := range rules.All() {
-		pages = append(pages, Page{path.Join(RulesFolder, r.Name+".md"), rulePage(r)})
+		pages = append(pages, Page{path.Join(RulesFolder, r.Name+".md"), RulePage(r)})
 	}
 	return pages
 }
@@ -48,8 +48,8 @@ func ruleIndex(all []*rules.Rule) string {
 	return b.String()
 }
 
-// rulePage is the page of a rule in Markdown.
-func rulePage(r *rules.Rule) string {
+// RulePage is the page of a rule in Markdown.
+func RulePage(r *rules.Rule) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n\n%sChecks that %s\n\n", r.Name, generated, sentence(r.Checks))
 	fmt.Fprintf(&b, "%s\n\n", capital(sentence(r.Why)))

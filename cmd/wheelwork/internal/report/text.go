@@ -14,6 +14,38 @@ import (
 type Style struct {
 	Colour bool
 	Aside  string // "brief", "full" or "off"
+	// Threshold is the severity from which on a finding fails, for JUnit.
+	Threshold rules.Severity
+	Version   string // of wheelwork, for SARIF
+}
+
+// Formats are the words for the forms of a report, the one for people first.
+var Formats = []string{"text", "json", "sarif", "junit", "lines", "markdown", "github", "gitlab", "azure", "teamcity"}
+
+// Write writes the report in one of the Formats.
+func (r *Report) Write(w io.Writer, format string, s Style) error {
+	switch format {
+	case "json":
+		return r.JSON(w)
+	case "sarif":
+		return r.SARIF(w, s.Version)
+	case "junit":
+		return r.JUnit(w, s.Threshold)
+	case "lines":
+		return r.Lines(w)
+	case "markdown":
+		return r.Markdown(w)
+	case "github":
+		return r.GitHub(w)
+	case "gitlab":
+		return r.GitLab(w)
+	case "azure":
+		return r.Azure(w)
+	case "teamcity":
+		return r.TeamCity(w)
+	}
+	r.Text(w, s)
+	return nil
 }
 
 // Text writes the report for people: each finding with its source line and the
