@@ -5,12 +5,14 @@
 package spec
 
 import (
+	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
 )
 
 // Design is one design: a file with a `design` block and all files it uses.
 type Design struct {
-	Files []*text.File // the design's own file first
+	Files []*text.File   // the design's own file first
+	Trees []*syntax.Tree // as each of them was read, named values put in
 
 	Head      Head
 	Arbors    []*Arbor // arbors and studs

@@ -88,7 +88,11 @@ func (g *gathering) gather(rel string, content []byte) {
 		one.hcl, problems = parse(file)
 		uses = one.hcl.Uses()
 	} else {
-		one.tree, problems = tomlread.Parse(file, formOf)
+		parse := tomlread.Parse
+		if g.loader.ParseTOML != nil {
+			parse = g.loader.ParseTOML
+		}
+		one.tree, problems = parse(file, formOf)
 		uses = usesOf(one.tree)
 	}
 	g.list = append(g.list, problems...)

@@ -8,6 +8,7 @@ import (
 	"wheelwork/spec/hclread"
 	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
+	"wheelwork/spec/tomlread"
 )
 
 // Loader reads designs. The zero Loader reads them from disk.
@@ -19,6 +20,9 @@ type Loader struct {
 	// ParseHCL, if set, parses HCL files instead of hclread.Parse, such as the
 	// Parse of a cache that keeps what was parsed for the next time.
 	ParseHCL func(*text.File) (*hclread.Source, []text.Problem)
+	// ParseTOML, if set, parses TOML files instead of tomlread.Parse, such as
+	// the Parse of a tomlread.Reader.
+	ParseTOML func(*text.File, func(kind string) tomlread.Form) (*syntax.Tree, []text.Problem)
 }
 
 // Load reads a design with everything it uses. The design is nil only if its
@@ -77,6 +81,7 @@ func (g *gathering) design() (*Design, []text.Problem) {
 		if f.hcl != nil {
 			f.tree, trees = trees[0], trees[1:]
 		}
+		d.Trees = append(d.Trees, f.tree)
 		r.tree(f.tree, i == 0)
 		d.Waivers = append(d.Waivers, waivers(f)...)
 	}

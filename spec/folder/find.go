@@ -53,9 +53,8 @@ func Designs(path string) ([]string, error) {
 	return found, nil
 }
 
-// holdsDesign looks for a line that begins a design block. It must also say
-// yes to a file that is broken elsewhere, so it does not parse. Where it could
-// not look it says yes, too: who reads the file is told what is wrong with it.
+// holdsDesign looks into a file. Where it could not look it says yes: who reads
+// the file is told what is wrong with it.
 func holdsDesign(name string) bool {
 	f, err := os.Open(name)
 	if err != nil {
@@ -63,7 +62,13 @@ func holdsDesign(name string) bool {
 	}
 	defer f.Close()
 	content, err := io.ReadAll(io.LimitReader(f, MostBytes))
-	if err != nil || bytes.HasPrefix(content, []byte("\xff\xfe")) || bytes.HasPrefix(content, []byte("\xfe\xff")) {
+	return err != nil || HoldsDesign(content)
+}
+
+// HoldsDesign reports whether the text of a spec file may hold a design block,
+// however broken it is elsewhere: it looks for a line that begins one.
+func HoldsDesign(content []byte) bool {
+	if bytes.HasPrefix(content, []byte("\xff\xfe")) || bytes.HasPrefix(content, []byte("\xfe\xff")) {
 		return true
 	}
 	content = bytes.TrimPrefix(content, []byte("\xef\xbb\xbf"))
