@@ -69,10 +69,7 @@ hand "age" {
 }
 
 func drift(p *Pass) {
-	horizon := quantity.TropicalYear.Mul(exact.Int(100))
-	if h := p.Design.Head.Horizon; h.Set() {
-		horizon = h.Exact
-	}
+	horizon, said := horizonOf(p.Design)
 	bound, kept, days := p.Bound("degrees"), p.Bound("kept_degrees"), p.Bound("days")
 	var missing lack
 	for _, h := range p.Design.Hands {
@@ -95,7 +92,7 @@ func drift(p *Pass) {
 		}
 		if degrees.Abs().Cmp(most) > 0 && lost.Abs().Cmp(days) > 0 {
 			f := drifting(p, h, r, horizon, degrees.Float(), lost.Float())
-			if !p.Design.Head.Horizon.Set() {
+			if !said {
 				f.Weigh(Note) // nobody said for how long it should hold
 			}
 			p.Report(f)

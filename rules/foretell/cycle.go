@@ -107,3 +107,11 @@ func (c *cycle) skyRate(stars bool) exact.Rat {
 	}
 	return exact.FromBig(entry(name).Rate()).Quo(exact.Int(c.turns))
 }
+
+// Shown is the catalogue's name of what a hand shows of Sun, Moon, node and
+// perigee, by its name or by a period quoted near it; "" where it shows none of
+// these.
+func Shown(r train.Reading) string {
+	_, name := shown(r, false)
+	return name
+}

@@ -28,6 +28,7 @@ type Model struct {
 	Phase   *Way      // the Moon from the Sun: when new and full moon come; nil where no hands show it
 	Anomaly *Way      // the Moon from her perigee: total or annular; nil where no hands show it
 	Markers []*Marker // those that can be read, in the order of the design
+	Arcs    []*Marker // those whose arc is known; without a Node where it cannot be read
 	Lacks   []Lack    // what cannot be foretold
 }
 
@@ -36,7 +37,7 @@ type Marker struct {
 	*spec.Marker
 	Event sky.Event
 	Arc   float64 // degrees of the Sun from the node to either side within which it calls
-	Node  *Way    // the Sun from the node
+	Node  *Way    // the Sun from the node; nil where no hands show it
 }
 
 // Lack is something that the model cannot foretell, and for want of what.
@@ -65,6 +66,9 @@ func Of(t *train.Train) *Model {
 	marked := map[bool]bool{}
 	for _, part := range t.Design.Markers {
 		one, why := b.marker(part)
+		if one != nil {
+			m.Arcs = append(m.Arcs, one)
+		}
 		if why != "" {
 			m.lack(part, part.Title(), why)
 			continue
@@ -102,7 +106,8 @@ func runsLikeTheMoon(t *train.Train, w *Way) string {
 	return fmt.Sprintf("%s brings a new moon every %.6g d, which is no month", w, rate.Inv().Float())
 }
 
-// marker reads a marker, or says why it cannot be read.
+// marker reads a marker, or says why it cannot be read; nil where its arc is
+// not known either.
 func (b *book) marker(part *spec.Marker) (*Marker, string) {
 	m := &Marker{Marker: part, Event: sky.Event(part.Event.Text)}
 	if part.Hand == nil {
@@ -120,10 +125,11 @@ func (b *book) marker(part *spec.Marker) (*Marker, string) {
 	if own == nil {
 		return nil, part.Hand.Title() + " shows nothing of Sun, Moon or node"
 	}
-	var why string
-	if m.Node, why = b.way(sunFromNode, own, "the eclipse year, or the lunar node beside the year, or the draconic month beside the synodic one"); m.Node == nil {
-		return nil, why
+	if own.cycle.angle.perigee != 0 {
+		return nil, part.Hand.Title() + " shows the " + own.Shows + ", which has nothing to do with the node"
 	}
+	var why string
+	m.Node, why = b.way(sunFromNode, own, "the eclipse year, or the lunar node beside the year, or the draconic month beside the synodic one")
 	m.Arc /= float64(own.cycle.turns)
-	return m, ""
+	return m, why
 }

@@ -114,3 +114,17 @@ func BestArc(ev Event) float64 {
 	}
 	return 0
 }
+
+// Frequency is how many of the event come in a lunation, in the mean of five
+// thousand years: 11898, 7698, 12064, 7686 and 3479 in the 61843 lunations of
+// the canons of Espenak and Meeus (NASA/TP-2006-214141, NASA/TP-2009-214172;
+// the kinds from memory). Syzygies fall evenly on all distances from the node,
+// so that 90 degrees times the frequency is the half-angle that holds as many
+// of them as there are events. An unknown event has 0.
+func Frequency(ev Event) float64 {
+	events := map[Event]float64{
+		SolarEclipse: 11898, CentralSolarEclipse: 7698,
+		LunarEclipse: 12064, UmbralLunarEclipse: 7686, TotalLunarEclipse: 3479,
+	}
+	return events[ev] * SynodicMonthDays / (EndDay - FirstDay)
+}

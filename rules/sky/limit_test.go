@@ -42,6 +42,15 @@ func TestMeanLimits(t *testing.T) {
 	}{{FirstYear, LastYear, MeanLimit}, {1950, 2100, MeanLimitNear}} {
 		list := between(t, span.from, span.to)
 		for _, ev := range Events() {
+			if span.from == FirstYear {
+				n := 0
+				for i := range list {
+					if list[i].Is(ev) {
+						n++
+					}
+				}
+				assert.InDelta(t, float64(n)/61843, Frequency(ev), 4.0/61843, ev)
+			}
 			got, want := measured(t, ev, span.from, span.to, list), span.limit(ev)
 			assert.InDelta(t, want.Certain, got.Certain, 0.0051, ev)
 			assert.InDelta(t, want.Impossible, got.Impossible, 0.0051, ev)
@@ -49,6 +58,7 @@ func TestMeanLimits(t *testing.T) {
 	}
 	assert.Zero(t, MeanLimit("high tide"))
 	assert.Zero(t, MeanLimitNear("high tide"))
+	assert.Zero(t, Frequency("high tide"))
 }
 
 // Meeus, chapter 54, from memory: a solar eclipse is certain below 13.9 degrees
