@@ -20,6 +20,11 @@ func (c *Command) coloured(w io.Writer, option *choice) bool {
 	case "never":
 		return false
 	}
+	return onTerminal(w) && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+}
+
+// onTerminal reports whether what is written there is shown on a terminal.
+func onTerminal(w io.Writer) bool {
 	f, ok := w.(*os.File)
-	return ok && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb" && isatty.IsTerminal(f.Fd())
+	return ok && isatty.IsTerminal(f.Fd())
 }

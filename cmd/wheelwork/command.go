@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"os"
 
 	"wheelwork/spec"
 )
@@ -22,7 +23,8 @@ type Command struct {
 	Stdin          io.Reader
 	Stdout, Stderr io.Writer
 
-	out *bufio.Writer // Stdout
+	out  *bufio.Writer    // Stdout
+	stop <-chan os.Signal // ends what goes on until interrupted; nil stands for the process's signals
 }
 
 // Main runs the command line, without the program's name, and returns the

@@ -63,7 +63,7 @@ func Check(list []Design) {
 
 // Read reads one design and works out its motion.
 func (d *Design) Read() {
-	if len(d.Problems) > 0 {
+	if len(d.Problems) > 0 || d.Facts != nil {
 		return
 	}
 	var design *spec.Design

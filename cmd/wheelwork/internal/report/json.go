@@ -16,6 +16,8 @@ type (
 		Aside    []asideJSON   `json:"stood_aside"`
 		Problems []problemJSON `json:"problems"`
 		Waived   int           `json:"waived"`
+		Known    int           `json:"known,omitempty"`
+		Gone     []Known       `json:"known_gone,omitempty"`
 	}
 	placeJSON struct {
 		File      string `json:"file"`
@@ -71,6 +73,8 @@ func (r *Report) JSON(w io.Writer) error {
 		Aside:    []asideJSON{},
 		Problems: []problemJSON{},
 		Waived:   r.Waived,
+		Known:    r.Known,
+		Gone:     r.Gone,
 	}
 	for _, f := range r.Findings {
 		j := findingJSON{

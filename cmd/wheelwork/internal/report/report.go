@@ -16,6 +16,10 @@ type Report struct {
 	Aside    []Aside
 	Problems []text.Problem
 	Waived   int
+	Known    int     // findings that a record knows
+	Gone     []Known // entries of the record that no longer match
+
+	only []string // the rules looked at, all where it is empty
 }
 
 // Finding is a finding and the design it belongs to.
@@ -82,6 +86,7 @@ func (r *Report) Only(names []string) {
 	if len(names) == 0 {
 		return
 	}
+	r.only = names
 	r.Findings = slices.DeleteFunc(r.Findings, func(f Finding) bool { return !slices.Contains(names, f.Rule.Name) })
 	r.Aside = slices.DeleteFunc(r.Aside, func(a Aside) bool { return !slices.Contains(names, a.Rule.Name) })
 }

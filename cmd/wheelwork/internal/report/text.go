@@ -65,6 +65,7 @@ func (r *Report) Text(w io.Writer, s Style) {
 	if s.Aside != "off" {
 		r.aside(w, s.Aside == "full")
 	}
+	r.gone(w)
 	fmt.Fprintln(w, r.sum())
 }
 
@@ -177,6 +178,9 @@ func (r *Report) sum() string {
 	}
 	if r.Waived > 0 {
 		s += ", " + counted(r.Waived, "finding") + " waived"
+	}
+	if r.Known > 0 {
+		s += ", " + counted(r.Known, "finding") + " known"
 	}
 	return s
 }
