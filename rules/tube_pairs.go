@@ -17,7 +17,10 @@ func nested(p *Pass) {
 	s := solidsOf(p.Facts)
 	joined := couplings(p.Design)
 	var wants lack
-	for _, axis := range axes(p.Design, s) {
+	for _, axis := range axesOf(p.Design, s) {
+		if len(axis) == 1 {
+			continue
+		}
 		var known []*spec.Arbor
 		for _, a := range axis {
 			if a.Diameter.Set() && a.From.Set() && a.To.Set() {
@@ -33,9 +36,8 @@ func nested(p *Pass) {
 	wants.tell(p)
 }
 
-// axes lists the axes on which more than one arbor stands, in the order of the
-// text.
-func axes(d *spec.Design, s *solids) [][]*spec.Arbor {
+// axesOf lists the axes, each with its arbors in the order of the text.
+func axesOf(d *spec.Design, s *solids) [][]*spec.Arbor {
 	type place struct {
 		plan int
 		x, y float64
@@ -58,13 +60,11 @@ func axes(d *spec.Design, s *solids) [][]*spec.Arbor {
 	for from, to := 0, 0; from < len(list); from = to {
 		for to = from + 1; to < len(list) && list[to].at == list[from].at; to++ {
 		}
-		if to-from > 1 {
-			one := make([]*spec.Arbor, 0, to-from)
-			for _, p := range list[from:to] {
-				one = append(one, p.arbor)
-			}
-			all = append(all, one)
+		one := make([]*spec.Arbor, 0, to-from)
+		for _, p := range list[from:to] {
+			one = append(one, p.arbor)
 		}
+		all = append(all, one)
 	}
 	return all
 }

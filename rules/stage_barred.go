@@ -1,0 +1,122 @@
+package rules
+
+import (
+	"math"
+
+	"wheelwork/rules/space"
+	"wheelwork/spec"
+)
+
+// mostOnAxis is how many parts on one axis are held against each other.
+const mostOnAxis = 400
+
+// A threaded part is one that is about an axis, or bars the way along it.
+type threaded struct {
+	part     *spec.Part
+	from, to float64 // heights
+	radius   float64 // how far it reaches from the axis
+	hole     float64 // radius of its bore, 0 if it has none
+	over     *spec.Arbor
+	tube     bool
+}
+
+// barred reports what cannot be slid to its place along its axis any more.
+func (s steps) barred(p *Pass) {
+	all := solidsOf(p.Facts)
+	index := make(map[*spec.Part]int, len(all.pieces))
+	on := make([][]int, len(p.Design.Arbors))
+	for i := range all.pieces {
+		piece := &all.pieces[i]
+		index[piece.part] = i
+		if !piece.isPost() {
+			on[piece.arbor.Index] = append(on[piece.arbor.Index], i)
+		}
+	}
+	for _, axis := range axesOf(p.Design, all) {
+		var list []threaded
+		for _, a := range axis {
+			if i, ok := index[&a.Part]; ok {
+				list = append(list, s.post(all, i)...)
+			}
+			for _, i := range on[a.Index] {
+				list = append(list, fixed(&all.pieces[i], &all.list[i]))
+			}
+		}
+		if len(list) > mostOnAxis {
+			p.StandAside("more than %d parts stand on the axis of %s", mostOnAxis, axis[0].Title())
+			continue
+		}
+		for i := range list {
+			s.slide(p, &list[i], list)
+		}
+	}
+}
+
+// post is an arbor on its axis, and the arm in which it stands.
+func (s steps) post(all *solids, i int) []threaded {
+	a, solid := all.pieces[i].arbor, &all.list[i]
+	list := []threaded{{part: &a.Part, from: solid.From, to: solid.To, radius: solid.Radius, hole: a.Bore.Or(0) / 2, over: a, tube: true}}
+	if c := a.Carrier; c != nil && c.Z.Set() && c.Face.Set() {
+		z := c.Z.Exact.Float()
+		list = append(list, threaded{part: &c.Part, from: z, to: z + c.Face.Exact.Float(), radius: math.Inf(1)})
+	}
+	if a.Stud && a.Carrier == nil {
+		// It stands on the frame.
+		list = append(list, threaded{part: &a.Part, from: math.Inf(-1), to: solid.From, radius: math.Inf(1)})
+	}
+	return list
+}
+
+// fixed is what is fixed to an arbor.
+func fixed(piece *piece, solid *space.Solid) threaded {
+	t := threaded{part: piece.part, from: solid.From, to: solid.To, radius: piece.radius, over: piece.arbor}
+	t.hole = piece.arbor.Diameter.Or(0) / 2
+	if piece.wheel != nil && piece.wheel.Bore.Set() {
+		t.hole = piece.wheel.Bore.Exact.Float() / 2
+	}
+	return t
+}
+
+// slide reports a part that is put over what stands there already, where the way
+// is barred from above and from below.
+func (s steps) slide(p *Pass, t *threaded, axis []threaded) {
+	own, ok := s[t.part]
+	if !ok || t.hole == 0 || !s.over(t, axis, own) {
+		return
+	}
+	var above, below *threaded
+	for i := range axis {
+		o := &axis[i]
+		if o.part == t.part || o.radius <= t.hole+1e-6 || !s.before(o.part, own) {
+			continue
+		}
+		if o.from >= t.to-1e-6 && (above == nil || o.from < above.from) {
+			above = o
+		}
+		if o.to <= t.from+1e-6 && (below == nil || o.to > below.to) {
+			below = o
+		}
+	}
+	if above == nil || below == nil {
+		return
+	}
+	p.Report(p.Found(t.part, own.name.Place(), "%s comes in %s, when %s above and %s below it bar the way: its bore is %s", t.part.Title(), own.stage.Title(),
+		above.part.Title(), below.part.Title(), mm(2*t.hole)).
+		See(s[above.part].name.Place(), "%s comes earlier", above.part.Title()).
+		See(s[below.part].name.Place(), "%s comes earlier", below.part.Title()))
+}
+
+// over reports whether what the part goes over stands by then: its arbor, or of
+// a tube an arbor in it.
+func (s steps) over(t *threaded, axis []threaded, own step) bool {
+	if !t.tube {
+		return s.before(&t.over.Part, own)
+	}
+	for i := range axis {
+		o := &axis[i]
+		if o.tube && o.part != t.part && o.radius < t.hole && o.from < t.to && o.to > t.from && s.before(o.part, own) {
+			return true
+		}
+	}
+	return false
+}
