@@ -25,17 +25,8 @@ func (g Gear) Blank() (Blank, error) {
 	if err := g.Check(); err != nil {
 		return Blank{}, err
 	}
-	tip, root := g.tip(), g.root()
-	thinned := g.Thinning / g.reference()
-	return Blank{
-		Reference: 2 * g.reference(),
-		Base:      2 * g.base(),
-		Tip:       2 * tip,
-		Root:      2 * root,
-		Depth:     math.Abs(tip - root),
-		Thickness: g.reference() * (2*g.halfAngle(g.reference()) - thinned),
-		TopLand:   tip * (2*g.halfAngle(tip) - thinned),
-	}, nil
+	s := g.section()
+	return g.blank(&s), nil
 }
 
 // TipDiameterFor returns the tip diameter in mm at which the tooth is land mm

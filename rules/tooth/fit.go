@@ -44,11 +44,10 @@ type Side struct {
 
 // Fit returns the pair at its nominal centre distance.
 func (p Pair) Fit() (Fit, error) {
-	centre, err := p.NominalCentre()
-	if err != nil {
+	if err := p.Check(); err != nil {
 		return Fit{}, err
 	}
-	return p.At(centre)
+	return p.at(0)
 }
 
 // At returns the pair at a centre distance in mm, above the distance at which
@@ -60,43 +59,62 @@ func (p Pair) Fit() (Fit, error) {
 // backlash is computed from the involute, 2 a (inv aw - inv aw nominal) plus
 // the thinning of both teeth.
 func (p Pair) At(centre float64) (Fit, error) {
-	if err := p.checkCentre(centre); err != nil {
+	if err := first(p.Check(), length("centre distance", centre)); err != nil {
 		return Fit{}, err
 	}
-	nominal, err := p.NominalCentre()
+	return p.at(centre)
+}
+
+// at is the fit of a sound pair; 0 stands for its nominal centre distance.
+func (p Pair) at(centre float64) (Fit, error) {
+	a := p.A.section()
+	b := a.of(p.B) // sound pairs have one module, pressure angle and helix
+	touch := a.module * p.teeth() / 2
+	base := touch * a.cosAlpha
+	angle, value, err := p.nominal(&a)
 	if err != nil {
 		return Fit{}, err
 	}
-	angle := p.angleAt(centre)
+	nominal := touch
+	if angle != a.alpha {
+		nominal = base / math.Cos(angle)
+	}
+	if centre == 0 {
+		centre = nominal
+	}
+	if err := p.checkReach(centre, base); err != nil {
+		return Fit{}, err
+	}
+	cos := base / centre
+	sin := math.Sqrt((1 - cos) * (1 + cos))
+	working := math.Acos(cos)
 	f := Fit{
 		Centre:        centre,
 		NominalCentre: nominal,
-		WorkingAngle:  angle / degree,
-		Modification:  (centre - p.referenceCentre()) / p.A.Module,
-		Backlash:      p.backlashAt(centre),
+		WorkingAngle:  working / degree,
+		Modification:  (centre - touch) / p.A.Module,
+		Backlash:      p.B.outward()*2*centre*(sin/cos-working-value) + (p.A.Thinning+p.B.Thinning)*centre/touch,
 		pair:          p,
 	}
-	f.NormalBacklash = f.Backlash * math.Cos(angle) * math.Cos(p.baseHelix())
-	if f.A.Blank, err = p.A.Blank(); err != nil {
-		return Fit{}, err
+	f.NormalBacklash = f.Backlash * cos
+	if p.A.Helix != 0 {
+		f.NormalBacklash *= math.Cos(p.baseHelix())
 	}
-	if f.B.Blank, err = p.B.Blank(); err != nil {
-		return Fit{}, err
-	}
-	line := centre * math.Sin(angle)
-	f.placeTips(angle, line)
-	basePitch := math.Pi * p.A.moduleT() * math.Cos(p.A.alphaT())
-	whole, clamped := p.pathOfContact(line)
+	f.A.Blank, f.B.Blank = p.A.blank(&a), p.B.blank(&b)
+	line := centre * sin
+	f.placeTips(cos, line)
+	basePitch := math.Pi * a.module * a.cosAlpha
+	whole, clamped := p.pathOfContact(&a, &b, line)
 	f.UnclampedRatio, f.ContactRatio = whole/basePitch, clamped/basePitch
 	return f, nil
 }
 
-// placeTips fills both sides with what depends on the mate, for a working
-// angle in radians and the length of the line of action between the points
+// placeTips fills both sides with what depends on the mate, for the cosine of
+// the working angle and the length of the line of action between the points
 // where it touches the base circles.
-func (f *Fit) placeTips(angle, line float64) {
-	for _, s := range []*Side{&f.A, &f.B} {
-		s.Working = s.Base / math.Cos(angle)
+func (f *Fit) placeTips(cos, line float64) {
+	for _, s := range [...]*Side{&f.A, &f.B} {
+		s.Working = s.Base / cos
 		s.TipLimit = 2 * math.Hypot(s.Base/2, line)
 		s.Play = 2 * f.Backlash / s.Working / degree
 	}
@@ -117,11 +135,11 @@ func (f *Fit) placeTips(angle, line float64) {
 // pathOfContact is the length in mm of the path of contact, whole and clamped
 // to where both flanks are involute; line is the length between the points
 // where the line of action touches the base circles.
-func (p Pair) pathOfContact(line float64) (whole, clamped float64) {
-	reach := func(g Gear) float64 {
-		return math.Sqrt(math.Max(0, g.tip()*g.tip()-g.base()*g.base()))
+func (p Pair) pathOfContact(sa, sb *section, line float64) (whole, clamped float64) {
+	reach := func(s *section) float64 {
+		return math.Sqrt(math.Max(0, s.tip*s.tip-s.base*s.base))
 	}
-	a, b := reach(p.A), reach(p.B)
+	a, b := reach(sa), reach(sb)
 	if p.B.Ring {
 		return a - b + line, a - math.Max(b, line) + line
 	}

@@ -33,6 +33,9 @@ func Standard(teeth int, module float64) Gear {
 // Check refuses a gear that cannot be: a value outside its range, a tip not
 // beyond its root, a root circle that has vanished.
 func (g Gear) Check() error {
+	if g.ordinary() {
+		return nil
+	}
 	err := first(
 		count("tooth count", g.Teeth, 1),
 		length("module", g.Module),
@@ -58,6 +61,15 @@ func (g Gear) Check() error {
 	return nil
 }
 
+// ordinary reports whether the gear is well within all that Check asks, which
+// most are.
+func (g Gear) ordinary() bool {
+	return g.Teeth >= 7 && g.Teeth <= mostTeeth && g.Module >= 1e-3 && g.Module <= 1e3 &&
+		g.PressureAngle >= 5 && g.PressureAngle <= 45 && g.Helix >= -60 && g.Helix <= 60 &&
+		g.Shift >= -0.5 && g.Shift <= 0.5 && g.Addendum >= 0.5 && g.Addendum <= 1.25 &&
+		g.Dedendum >= 0.5 && g.Dedendum <= 1.5 && g.Shortening >= 0 && g.Shortening <= 0.25 && g.Thinning == 0
+}
+
 // Transverse returns the module in mm and the pressure angle in degrees in the
 // plane of rotation: mt = mn / cos(helix), tan(at) = tan(an) / cos(helix).
 // Source: ISO 21771.
@@ -77,12 +89,23 @@ func (g Gear) outward() float64 {
 }
 
 func (g Gear) z() float64        { return float64(g.Teeth) }
-func (g Gear) cosHelix() float64 { return math.Cos(g.Helix * degree) }
 func (g Gear) moduleT() float64  { return g.Module / g.cosHelix() }
 func (g Gear) tanAlpha() float64 { return math.Tan(g.PressureAngle * degree) }
 
+func (g Gear) cosHelix() float64 {
+	if g.Helix == 0 {
+		return 1
+	}
+	return math.Cos(g.Helix * degree)
+}
+
 // alphaT is the transverse pressure angle in radians.
-func (g Gear) alphaT() float64 { return math.Atan(g.tanAlpha() / g.cosHelix()) }
+func (g Gear) alphaT() float64 {
+	if g.Helix == 0 {
+		return g.PressureAngle * degree
+	}
+	return math.Atan(g.tanAlpha() / g.cosHelix())
+}
 
 // reference, base, tip and root are radii in mm.
 func (g Gear) reference() float64 { return g.moduleT() * g.z() / 2 }

@@ -54,13 +54,26 @@ func (p Pair) angleAt(centre float64) float64 { return math.Acos(p.baseCentre() 
 
 // nominalAngle is the working pressure angle in radians that the shifts ask for.
 func (p Pair) nominalAngle() (float64, error) {
-	value := 2*p.A.tanAlpha()*p.shift()/p.teeth() + inv(p.A.alphaT())
-	most := inv(mostInvoluteAngle * degree)
-	if value <= 0 || value > most {
-		return 0, fmt.Errorf("%w: a shift sum of %.6g gives no working pressure angle", ErrNoMesh, p.shift())
-	}
-	return invAngle(value), nil
+	s := p.A.section()
+	angle, _, err := p.nominal(&s)
+	return angle, err
 }
+
+// nominal is the working pressure angle in radians that the shifts ask for and
+// its involute function; the section is that of A.
+func (p Pair) nominal(s *section) (angle, value float64, err error) {
+	if p.shift() == 0 {
+		return s.alpha, s.invAlpha, nil
+	}
+	value = 2*s.tanAlpha*p.shift()/p.teeth() + s.invAlpha
+	if value <= 0 || value > invMostAngle {
+		return 0, 0, fmt.Errorf("%w: a shift sum of %.6g gives no working pressure angle", ErrNoMesh, p.shift())
+	}
+	return invAngle(value), value, nil
+}
+
+// invMostAngle is the involute function of the greatest working pressure angle.
+var invMostAngle = inv(mostInvoluteAngle * degree)
 
 // NominalCentre returns the centre distance in mm at which the pair, its teeth
 // not thinned, runs without backlash:
@@ -85,13 +98,22 @@ func (p Pair) checkCentre(centre float64) error {
 	if err := first(p.Check(), length("centre distance", centre)); err != nil {
 		return err
 	}
-	if centre <= p.baseCentre() {
+	return p.checkReach(centre, p.baseCentre())
+}
+
+// checkReach is [Pair.checkCentre] for a pair that is known to be sound, by
+// the distance at which its base circles touch.
+func (p Pair) checkReach(centre, base float64) error {
+	if centre <= base {
 		return fmt.Errorf("%w: centre distance %.6g mm, the base circles need more than %.6g mm",
-			ErrNoMesh, centre, p.baseCentre())
+			ErrNoMesh, centre, base)
 	}
-	if p.angleAt(centre) > mostInvoluteAngle*degree {
+	if base < centre*cosMostAngle {
 		return fmt.Errorf("centre distance is %.6g mm: %w, the reference circles touch at %.6g mm",
 			centre, ErrRange, p.referenceCentre())
 	}
 	return nil
 }
+
+// cosMostAngle is the cosine of the greatest working pressure angle.
+var cosMostAngle = math.Cos(mostInvoluteAngle * degree)
