@@ -17,21 +17,14 @@ type Line struct {
 // Middle reports whether the line is the middle of an arm.
 func (l Line) Middle() bool { return l.body != frame && l.arbor < 0 && l.x == 0 && l.y == 0 }
 
-// Less orders lines.
-func (l Line) Less(m Line) bool {
-	switch {
-	case l.body != m.body:
-		return l.body < m.body
-	case l.arbor != m.arbor:
-		return l.arbor < m.arbor
-	case l.x != m.x:
-		return l.x < m.x
-	case l.y != m.y:
-		return l.y < m.y
-	case l.tilt != m.tilt:
-		return l.tilt < m.tilt
+// Hash is a number that lines which are one have in common.
+func (l Line) Hash() uint64 {
+	const prime = 1_099_511_628_211
+	h := uint64(14_695_981_039_346_656_037)
+	for _, v := range [...]uint64{uint64(l.body), uint64(l.arbor), uint64(l.x), uint64(l.y), uint64(l.tilt), uint64(l.toward)} {
+		h = (h ^ v) * prime
 	}
-	return l.toward < m.toward
+	return h
 }
 
 // Lines returns the axes of two arbors on the body on which both stand still;

@@ -1,9 +1,7 @@
 package train
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"wheelwork/spec"
 )
@@ -11,6 +9,7 @@ import (
 // Slip is what the play of one joint does to a hand.
 type Slip struct {
 	Joint *Joint
+	Index int // the joint's place in Train.Joints
 	// Weight is by how many degrees the hand moves against its base when the
 	// joint's B slips by one against its A, the drives held. It is more than 0.
 	Weight float64
@@ -55,8 +54,8 @@ func (t *Train) NewSlips() *Slips {
 	return s
 }
 
-// Of lists the joints whose slip moves the arbor against its base, in the order
-// in which the design has them.
+// Of lists the joints whose slip moves the arbor against its base, roughly from
+// the hand backwards.
 func (s *Slips) Of(a *spec.Arbor, base spec.Body) []Slip {
 	own, against := s.t.bodyOf[a.Index], s.t.body(base)
 	if own == against {
@@ -69,11 +68,10 @@ func (s *Slips) Of(a *spec.Arbor, base spec.Body) []Slip {
 
 	const nothing = 1e-12
 	list := make([]Slip, 0, len(s.used))
-	slices.SortFunc(s.used, func(e, f int) int { return cmp.Compare(s.t.sys.equations[e].joint, s.t.sys.equations[f].joint) })
 	for _, e := range s.used {
-		j := &s.t.Joints[s.t.sys.equations[e].joint]
-		if w := math.Abs(s.weight[e]); w > nothing && j.A != nil {
-			list = append(list, Slip{j, w})
+		i := s.t.sys.equations[e].joint
+		if w := math.Abs(s.weight[e]); w > nothing && s.t.Joints[i].A != nil {
+			list = append(list, Slip{&s.t.Joints[i], i, w})
 		}
 		s.weight[e] = 0
 	}
