@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"wheelwork/spec"
 	"wheelwork/spec/quantity"
@@ -32,8 +31,10 @@ func (p *Pass) handPlay(list []Gearing) {
 			at = h.Hand.Within.Place()
 		}
 		f := p.Found(&h.Hand.Part, at, "the train of %s has %s deg of play, more than %s", h.Hand.Title(), figures(h.Degrees, 4), said)
-		const few = 3
-		for _, m := range h.greatest(few) {
+		for _, m := range h.most {
+			if m.joint == nil {
+				break
+			}
 			f.See(m.joint.Part.Head, "%s adds %s deg", m.joint.Name(), figures(m.degrees, 2))
 		}
 		p.Report(f)
@@ -66,7 +67,8 @@ type HandPlay struct {
 	Degrees float64        // of the meshes whose play is known
 	Unknown []*train.Joint // meshes of the train whose play is not
 
-	meshes []meshPlay
+	known bool
+	most  [3]meshPlay // the meshes that add most, the most first
 }
 
 type meshPlay struct {
@@ -80,11 +82,7 @@ type handPlaysKey struct{}
 func HandPlays(f *Facts) []HandPlay { return Shared(f, handPlaysKey{}, handPlays) }
 
 func handPlays(f *Facts) []HandPlay {
-	list := Gearings(f)
-	of := make(map[*spec.Mesh]*Gearing, len(list))
-	for i := range list {
-		of[list[i].Mesh] = &list[i]
-	}
+	angles := jointPlays(f)
 	slips := f.Train.NewSlips()
 	var plays []HandPlay
 	for _, h := range f.Design.Hands {
@@ -93,38 +91,60 @@ func handPlays(f *Facts) []HandPlay {
 		}
 		play := HandPlay{Hand: h}
 		for _, s := range slips.Of(h.Arbor, h.Base) {
-			g := of[s.Joint.Mesh]
-			if g == nil {
+			if s.Joint.Mesh == nil {
 				continue // chains, couplings and steps are taken to have none
 			}
-			angle, ok := g.playOfB()
-			if !ok {
+			angle := angles[s.Index]
+			if math.IsNaN(angle) {
 				play.Unknown = append(play.Unknown, s.Joint)
 				continue
 			}
-			play.Degrees += s.Weight * angle
-			play.meshes = append(play.meshes, meshPlay{s.Joint, s.Weight * angle})
+			play.add(s.Joint, s.Weight*angle)
 		}
-		if len(play.meshes)+len(play.Unknown) > 0 {
+		if play.known || len(play.Unknown) > 0 {
 			plays = append(plays, play)
 		}
 	}
 	return plays
 }
 
-// greatest is the meshes that add most, the most first.
-func (h *HandPlay) greatest(n int) []meshPlay {
-	sorted := slices.Clone(h.meshes)
-	slices.SortStableFunc(sorted, func(a, b meshPlay) int {
-		switch {
-		case a.degrees > b.degrees:
-			return -1
-		case a.degrees < b.degrees:
-			return 1
+// jointPlays is by how many degrees the B of each joint can turn with its A
+// held, NaN where that is not known; what is no mesh has none.
+func jointPlays(f *Facts) []float64 {
+	list := Gearings(f)
+	angles := make([]float64, len(f.Train.Joints))
+	next := 0
+	for i := range f.Train.Joints {
+		m := f.Train.Joints[i].Mesh
+		if m == nil {
+			continue
 		}
-		return 0
-	})
-	return sorted[:min(n, len(sorted))]
+		angles[i] = math.NaN()
+		// Both lists are in the order of the text.
+		for next < len(list) && list[next].Mesh != m {
+			next++
+		}
+		if next == len(list) {
+			next = 0
+			continue
+		}
+		if angle, ok := list[next].playOfB(); ok {
+			angles[i] = angle
+		}
+	}
+	return angles
+}
+
+// add adds the play of one mesh, in degrees at the hand.
+func (h *HandPlay) add(j *train.Joint, degrees float64) {
+	h.Degrees += degrees
+	h.known = true
+	m := meshPlay{j, degrees}
+	for i := range h.most {
+		if h.most[i].joint == nil || h.most[i].degrees < m.degrees {
+			h.most[i], m = m, h.most[i]
+		}
+	}
 }
 
 // playOfB is by how many degrees the mesh's second wheel can turn with the

@@ -1,12 +1,12 @@
 package rules
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"wheelwork/spec"
 	"wheelwork/spec/quantity"
-	"wheelwork/spec/train"
 )
 
 func init() {
@@ -43,50 +43,55 @@ mesh { wheels = ["lay_pinion", "hour_wheel"] }
 `
 }
 
-// between is the mesh of two lines, the lesser line first.
-type betweenLines struct {
-	p, q    train.Line
-	gearing *Gearing
-}
-
-func (b betweenLines) compare(c betweenLines) int {
-	switch {
-	case b.p != c.p && b.p.Less(c.p), b.p == c.p && b.q != c.q && b.q.Less(c.q):
-		return -1
-	case b.p == c.p && b.q == c.q:
-		return 0
-	}
-	return 1
+// between is a mesh under a number of the axes between which it runs.
+type between struct {
+	hash uint64
+	mesh int32 // its place in Gearings
+	done bool
 }
 
 func coaxialClosure(p *Pass) {
 	closer, wider := p.Limit("closer"), p.Limit("wider")
 	list := Gearings(p.Facts)
-	pairs := make([]betweenLines, 0, len(list))
+	pairs := make([]between, 0, len(list))
 	for i := range list {
 		g := &list[i]
 		if !g.Known || g.Fault != nil || !g.parallel() {
 			continue
 		}
 		if a, b, ok := p.Train.Lines(g.A.Arbor, g.B.Arbor); ok {
-			if b.Less(a) {
-				a, b = b, a
-			}
-			pairs = append(pairs, betweenLines{a, b, g})
+			pairs = append(pairs, between{hash: a.Hash() ^ b.Hash(), mesh: int32(i)})
 		}
 	}
-	slices.SortStableFunc(pairs, betweenLines.compare)
-	for i := 0; i < len(pairs); {
-		first := pairs[i]
-		low, high := first.gearing.reaches(closer, wider)
-		for i++; i < len(pairs) && pairs[i].compare(first) == 0; i++ {
-			l, h := pairs[i].gearing.reaches(closer, wider)
+	slices.SortFunc(pairs, func(a, b between) int {
+		return cmp.Or(cmp.Compare(a.hash, b.hash), cmp.Compare(a.mesh, b.mesh))
+	})
+	for i := range pairs {
+		if pairs[i].done {
+			continue
+		}
+		first := &list[pairs[i].mesh]
+		low, high := first.reaches(closer, wider)
+		for j := i + 1; j < len(pairs) && pairs[j].hash == pairs[i].hash; j++ {
+			second := &list[pairs[j].mesh]
+			if pairs[j].done || !p.sameAxes(first, second) {
+				continue
+			}
+			pairs[j].done = true // it is compared with the first alone
+			l, h := second.reaches(closer, wider)
 			if math.Max(l, low) > math.Min(h, high)+1e-9 {
-				p.Report(p.notClosed(first.gearing, pairs[i].gearing))
+				p.Report(p.notClosed(first, second))
 			}
 		}
 	}
 	gearingsAside(p, list)
+}
+
+// sameAxes reports whether two meshes run between the same two axes.
+func (p *Pass) sameAxes(g, h *Gearing) bool {
+	a, b, _ := p.Train.Lines(g.A.Arbor, g.B.Arbor)
+	c, d, _ := p.Train.Lines(h.A.Arbor, h.B.Arbor)
+	return a == c && b == d || a == d && b == c
 }
 
 // touching is the centre distance in mm at which the pair, as cut, runs without

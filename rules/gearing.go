@@ -81,8 +81,9 @@ func gearings(f *Facts) geared {
 		}
 		list = append(list, Gearing{Mesh: m, A: m.A, B: m.B})
 		g := &list[len(list)-1]
-		g.Distance, g.Placed = f.Train.Distance(m.A.Arbor, m.B.Arbor)
-		g.Crossing, g.HasCrossing = f.Train.Crossing(m.A.Arbor, m.B.Arbor)
+		axes := f.Train.Standing(m.A.Arbor, m.B.Arbor)
+		g.Distance, g.Placed = axes.Distance, axes.Placed
+		g.Crossing, g.HasCrossing = axes.Crossing, axes.Still
 		g.sort()
 		g.describe()
 	}
@@ -199,11 +200,18 @@ func (g *Gearing) fit() {
 	case !g.involute():
 		return
 	}
-	module := g.Pair.A.Module
-	if g.Mesh.Backlash.Set() {
-		g.Wanted, g.Fault = g.Pair.CentreForBacklash(g.Mesh.Backlash.Exact.Float())
+	stated := g.Mesh.Backlash.Set()
+	if g.Placed && !stated && g.fitPlaced(0) {
+		g.Wanted = g.Fit.NominalCentre
+		return
+	}
+	if stated {
+		if g.Wanted, g.Fault = g.Pair.CentreForBacklash(g.Mesh.Backlash.Exact.Float()); g.Fault == nil {
+			g.Fit, g.Fault = g.Pair.At(g.Wanted)
+		}
 	} else {
-		g.Wanted, g.Fault = g.Pair.NominalCentre()
+		g.Fit, g.Fault = g.Pair.Fit()
+		g.Wanted = g.Fit.NominalCentre
 	}
 	if g.Fault != nil {
 		if g.Pair.Check() == nil {
@@ -211,15 +219,27 @@ func (g *Gearing) fit() {
 		}
 		return
 	}
-	if g.Placed && math.Abs(g.Distance-g.Wanted) <= module {
-		var err error
-		if g.Fit, err = g.Pair.At(g.Distance); err == nil {
-			g.HasFit = true
-			return
-		}
+	g.HasFit = true
+	if g.Placed && stated {
+		g.fitPlaced(g.Wanted)
 	}
-	g.Fit, g.Fault = g.Pair.At(g.Wanted)
-	g.HasFit = g.Fault == nil
+}
+
+// fitPlaced takes the fit at the distance of the axes as placed, if that is
+// within a module of what is wanted; 0 stands for no play.
+func (g *Gearing) fitPlaced(wanted float64) bool {
+	fit, err := g.Pair.At(g.Distance)
+	if err != nil {
+		return false
+	}
+	if wanted == 0 {
+		wanted = fit.NominalCentre
+	}
+	if math.Abs(g.Distance-wanted) > g.Pair.A.Module {
+		return false
+	}
+	g.Fit, g.HasFit = fit, true
+	return true
 }
 
 // noCentre is the fault of a pair of sound wheels that no distance suits.

@@ -153,21 +153,3 @@ func TestGearingsThatCannotBe(t *testing.T) {
 		})
 	}
 }
-
-func BenchmarkGearings(b *testing.B) {
-	var s strings.Builder
-	s.WriteString("design { title = \"x\" }\n")
-	for i := range 1000 {
-		fmt.Fprintf(&s, "arbor \"a%d\" {\n  at = [%v, 0]\n}\nwheel \"p%d\" {\n  on = \"a%d\"\n  teeth = 20\n  module = 0.5\n}\nwheel \"w%d\" {\n  on = \"a%d\"\n  teeth = 80\n  module = 0.5\n}\n", i, 25.05*float64(i), i, i, i, i)
-		if i > 0 {
-			fmt.Fprintf(&s, "mesh {\n  wheels = [\"w%d\", \"p%d\"]\n}\n", i-1, i)
-		}
-	}
-	f := rules.NewFacts(loadText(b, "d.hcl", s.String()))
-	b.ReportAllocs()
-	for b.Loop() {
-		if n := rules.ComputeGearings(f); n != 999 {
-			b.Fatal(n)
-		}
-	}
-}

@@ -36,17 +36,16 @@ func pointedTip(p *Pass) {
 		if !w.Is("spur") && !w.Is("ring") || isCycloidal(w) {
 			continue
 		}
-		if _, ok := ModuleOf(w); !ok {
+		if !w.Module.Set() && !w.Pitch.Set() {
 			if w.Shift.Set() || w.Addendum.Set() {
 				want.of("a wheel gives no module", w.Name.Text)
 			}
 			continue
 		}
-		gear := GearOf(w)
-		// A tooth of usual depth that is not shifted outward is never pointed.
-		if !gear.Ring && gear.Teeth >= plainLimit && gear.Shift <= 0 && gear.Shift > -1 && gear.Addendum <= 1 && gear.Dedendum <= 2 && gear.PressureAngle <= 25 && gear.PressureAngle >= 5 && gear.Helix == 0 {
+		if !w.Is("ring") && plainWheel(w) {
 			continue
 		}
+		gear := GearOf(w)
 		gear.Shortening = short[w]
 		p.pointedWheel(w, gear, least)
 	}

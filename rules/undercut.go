@@ -33,12 +33,14 @@ func undercut(p *Pass) {
 		if !w.Is("spur") || isCycloidal(w) {
 			continue
 		}
-		if _, ok := ModuleOf(w); !ok {
+		if !w.Module.Set() && !w.Pitch.Set() {
 			// Counts alone do not say that the teeth are involutes.
 			want.of("a wheel gives no module", w.Name.Text)
 			continue
 		}
-		p.undercutWheel(w, GearOf(w), 0, trace)
+		if !plainWheel(w) {
+			p.undercutWheel(w, GearOf(w), 0, trace)
+		}
 	}
 	want.tell(p)
 	list := Gearings(p.Facts)
@@ -55,11 +57,15 @@ func undercut(p *Pass) {
 // usual depth, helical or not, is undercut.
 const plainLimit = 18
 
+// plainWheel reports whether a wheel is so usual that its teeth are neither
+// undercut nor pointed: of unshifted teeth of 20 degrees and usual depth, as
+// many as plainLimit.
+func plainWheel(w *spec.Wheel) bool {
+	return w.Teeth.N >= plainLimit && !w.Shift.Set() && !w.Addendum.Set() && !w.Dedendum.Set() && !w.PressureAngle.Set() && !w.Helix.Set()
+}
+
 // undercutWheel judges a gear, on a cone of so many degrees if it is a bevel.
 func (p *Pass) undercutWheel(w *spec.Wheel, gear tooth.Gear, cone, trace float64) {
-	if gear.Teeth >= plainLimit && gear.Shift >= 0 && gear.Addendum <= 1 && gear.PressureAngle >= 20 {
-		return
-	}
 	if gear.Helix < -60 || gear.Helix > 60 || gear.PressureAngle < 5 || gear.PressureAngle > 45 {
 		return // unequal-form and unequal-pressure-angle speak
 	}
