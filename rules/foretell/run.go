@@ -96,7 +96,7 @@ func (r *Run) calls(markers []*Marker, full bool, made Made, fromTT, toTT float6
 }
 
 // fromNode is the way to the nearest of the two nodes, -90 to 90 degrees.
-func fromNode(x float64) float64 { return math.Remainder(x, 180) }
+func fromNode(x float64) float64 { return x - 180*math.Floor(x/180+0.5) }
 
 // reduced is an angle from 0 to 360 degrees.
 func reduced(x float64) float64 {
