@@ -30,6 +30,8 @@ func verbs() []*verb {
 	return []*verb{
 		checkVerb(),
 		motionVerb(),
+		compareVerb(),
+		editorVerb(),
 		rulesVerb(),
 		versionVerb(),
 		helpVerb(),

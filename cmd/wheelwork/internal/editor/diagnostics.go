@@ -1,0 +1,89 @@
+package editor
+
+import (
+	"wheelwork/cmd/wheelwork/internal/editor/lines"
+	"wheelwork/cmd/wheelwork/internal/editor/lsp"
+	"wheelwork/rules"
+	"wheelwork/spec/text"
+)
+
+// view is what decides how things are shown to the client.
+type view struct {
+	lines.Encoding
+	related bool   // whether diagnostics may have related places
+	pages   string // where the rules' pages lie, "" if links cannot be shown
+}
+
+func (s *Server) view() view {
+	can := s.client.TextDocument.PublishDiagnostics
+	v := view{Encoding: s.encoding, related: can.RelatedInformation}
+	if can.CodeDescriptionSupport {
+		v.pages = s.pages
+	}
+	return v
+}
+
+const source = "wheelwork"
+
+// diagnose makes diagnostics of a model's problems and findings, by the
+// canonical path of the file. The caller holds the model's mutex.
+func (m *model) diagnose() map[string][]lsp.Diagnostic {
+	all := map[string][]lsp.Diagnostic{}
+	for i := range m.problems {
+		p := &m.problems[i]
+		message := p.Message
+		if p.Hint != "" {
+			message += "; " + p.Hint
+		}
+		m.show(all, p.Place, lsp.Diagnostic{Severity: lsp.SeverityError, Message: message, Related: m.related(p.Related)})
+	}
+	for i := range m.result.Findings {
+		f := &m.result.Findings[i]
+		one := lsp.Diagnostic{Severity: severity(f.Severity), Code: f.Rule.Name, Message: f.Message, Related: m.related(f.Related)}
+		if m.view.pages != "" {
+			one.CodeDescription = &lsp.CodeDescription{Href: pageOf(m.view.pages, f.Rule.Name)}
+		}
+		m.show(all, f.Place, one)
+	}
+	return all
+}
+
+func (m *model) show(all map[string][]lsp.Diagnostic, at text.Place, d lsp.Diagnostic) {
+	if f := m.of(at); f != nil {
+		d.Source = source
+		d.Range = m.view.Range(f.text, at.Start, at.End)
+		all[f.path] = append(all[f.path], d)
+	}
+}
+
+func severity(s rules.Severity) int {
+	switch s {
+	case rules.Error:
+		return lsp.SeverityError
+	case rules.Warning:
+		return lsp.SeverityWarning
+	}
+	return lsp.SeverityInformation
+}
+
+func (m *model) related(list []text.Related) []lsp.Related {
+	if !m.view.related {
+		return nil
+	}
+	var out []lsp.Related
+	for _, r := range list {
+		if at, ok := m.location(r.Place); ok {
+			out = append(out, lsp.Related{Location: at, Message: r.Message})
+		}
+	}
+	return out
+}
+
+// location is where a place lies for the client.
+func (m *model) location(p text.Place) (lsp.Location, bool) {
+	f := m.of(p)
+	if f == nil {
+		return lsp.Location{}, false
+	}
+	return lsp.Location{URI: f.uri, Range: m.view.Range(f.text, p.Start, p.End)}, true
+}
