@@ -59,7 +59,9 @@ func (l *linking) link() {
 		c.Arbor, c.Base = l.arbor(c.On), l.body(c.Against)
 	}
 	for _, v := range d.Drives {
-		v.Arbor = l.arbor(v.On)
+		if v.Arbor = l.arbor(v.On); v.Arbor != nil && v.Arbor.Stud {
+			l.tell(v.On.Place(), "", "%s does not turn on what carries it, so nothing drives it", v.Arbor.Title()).Related = see(v.Arbor.Head, "the stud")
+		}
 	}
 	for _, h := range d.Hands {
 		l.hand(h)

@@ -15,6 +15,7 @@ import (
 	"wheelwork/rules/sky"
 	"wheelwork/spec/exact"
 	"wheelwork/spec/quantity"
+	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
 	"wheelwork/spec/tomlread"
 )
@@ -211,7 +212,7 @@ func describe(out *strings.Builder, v reflect.Value, depth int) {
 	case At:
 		fmt.Fprintf(out, "%v", x.Set())
 		return
-	case text.Place, []*text.File, names, []Waiver, *Arbor, *Arm, *Wheel, *Sprocket, *Hand, *Part:
+	case text.Place, []*text.File, []*syntax.Tree, names, []Waiver, *Arbor, *Arm, *Wheel, *Sprocket, *Hand, *Part:
 		if depth > 2 || v.Kind() != reflect.Pointer { // links are told by the names
 			return
 		}
