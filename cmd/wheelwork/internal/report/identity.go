@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"path/filepath"
 )
 
 // Key is what a finding is known by when its design changes: the rule and the
@@ -21,7 +22,7 @@ func (r *Report) Keys() []Key {
 	for i, f := range r.Findings {
 		k := Key{Rule: f.Rule.Name, Part: f.Part}
 		if k.Part == "" {
-			k.Part = f.File.Name
+			k.Part = beside(f.Design, f.File.Name)
 		}
 		in := k
 		in.Part = f.Design + "\x00" + in.Part
@@ -37,4 +38,12 @@ func (r *Report) Keys() []Key {
 func (k Key) fingerprint(design string) string {
 	sum := sha256.Sum256(fmt.Appendf(nil, "%s\x00%s\x00%s\x00%d", k.Rule, design, k.Part, k.Nth))
 	return hex.EncodeToString(sum[:16])
+}
+
+// beside is a file as seen from the design that it belongs to.
+func beside(design, file string) string {
+	if rel, err := filepath.Rel(filepath.Dir(design), file); err == nil {
+		return filepath.ToSlash(rel)
+	}
+	return filepath.ToSlash(file)
 }
