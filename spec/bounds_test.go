@@ -23,8 +23,11 @@ func repeated(n int, block string) string {
 // A fault in each of 10,000 blocks. Whatever took time for each of them in
 // proportion to their number would take minutes in all.
 func TestFaultsWithoutEnd(t *testing.T) {
-	const n = 10_000
 	const long = 1_000_000
+	n := 10_000
+	if testing.Short() {
+		n = 1000
+	}
 	for name, c := range map[string]struct{ notation, text string }{
 		"unknown arbors":     {"hcl", repeated(n, "arbor \"arbor_{i}\" {}\nwheel \"w{i}\" {\n  on = \"arbr_{i}\"\n  teeth = 30\n}\n")},
 		"unknown wheels":     {"toml", repeated(n, "[arbor.arbor_{i}]\n[wheel.wheel_{i}]\non = \"arbor_{i}\"\nteeth = 30\n[[mesh]]\nwheels = [\"whel_{i}\", \"whel_{j}\"]\n")},
@@ -80,15 +83,19 @@ func TestAtMostSoManyProblemsAreTold(t *testing.T) {
 
 // The sound design of 20,000 wheels is read and linked.
 func TestManyWheels(t *testing.T) {
+	n := 20_000
+	if testing.Short() {
+		n = 2000
+	}
 	for _, notation := range []string{"hcl", "toml"} {
-		d, problems := loadNamed(t, "x."+notation, many(notation, 20_000))
+		d, problems := loadNamed(t, "x."+notation, many(notation, n))
 		require.Empty(t, problems)
-		require.Len(t, d.Wheels, 20_000)
+		require.Len(t, d.Wheels, n)
 		for i, w := range d.Wheels {
 			if w.Index != i || w.Arbor != d.Arbors[i] || w.Name.Text != fmt.Sprint("wheel_", i) {
 				t.Fatal("wheel", i, "is", w.Title(), "on", w.Arbor.Title())
 			}
 		}
-		require.Same(t, d.Wheels[19_999], d.Meshes[19_998].B)
+		require.Same(t, d.Wheels[n-1], d.Meshes[n-2].B)
 	}
 }
