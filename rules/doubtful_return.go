@@ -3,10 +3,8 @@ package rules
 import (
 	"strings"
 
-	"wheelwork/rules/sky"
 	"wheelwork/spec"
 	"wheelwork/spec/exact"
-	"wheelwork/spec/quantity"
 	"wheelwork/spec/text"
 )
 
@@ -41,20 +39,20 @@ func nodeForEclipses(p *Pass, h *spec.Hand, marker *spec.Marker) bool {
 		return false
 	}
 	at := targetOf(h)
-	saros, _ := sky.Lookup("Saros")
-	f := p.Found(&h.Part, at, "%s for the return of eclipses is the round of the Moon's node, %s yr; eclipses return after %s yr (Saros: 223 synodic months)", at.Text(), figures(r.Wanted.Quo(quantity.TropicalYear).Float(), 4), figures(exact.FromBig(saros.Days).Quo(quantity.TropicalYear).Float(), 4))
+	f := p.Found(&h.Part, at, "%s for the return of eclipses is the round of the Moon's node, %s yr; eclipses return after %s yr (Saros: 223 synodic months)", at.Text(), inYears(r.Wanted), inYears(entryDays("Saros")))
 	if marker != nil {
 		f.See(marker.Event.Place(), "%s foretells a %s", marker.Title(), marker.Event.Text)
 	}
-	eclipses(f, h, at)
+	showTarget(f, h, at, "Saros")
 	p.Report(f)
 	return true
 }
 
-func eclipses(f *Finding, h *spec.Hand, at text.Place) {
+// showTarget adds the remedy that makes a hand show an entry.
+func showTarget(f *Finding, h *spec.Hand, at text.Place, entry string) {
 	for _, target := range [...]spec.Period{h.Shows, h.Period} {
 		if target.Set() && target.Place() == at {
-			show(f, target.At, "Saros")
+			show(f, target.At, entry)
 		}
 	}
 }
@@ -62,6 +60,5 @@ func eclipses(f *Finding, h *spec.Hand, at text.Place) {
 // nodes reports whether a period is within a hundredth of the node's round,
 // against the stars or the equinox; the Saros is three hundredths shorter.
 func nodes(days exact.Rat) bool {
-	node, _ := sky.Lookup("lunar node")
-	return days.Quo(exact.FromBig(node.Days)).Sub(exact.Int(1)).Abs().Cmp(exact.Frac(1, 100)) <= 0
+	return isNear(days, entryDays("lunar node"), exact.Int(10_000))
 }

@@ -17,10 +17,10 @@ func init() {
 		Name:     "doubtful-target",
 		Group:    Motion,
 		Severity: Warning,
-		Checks:   "a quoted period near one of the sky's is that period to the digits quoted, and eclipses are not made to return with the node",
+		Checks:   "a quoted period near one of the sky's is that period to the digits quoted, a hand named after a cycle has that cycle, and eclipses are not made to return with the node or with the phases",
 		Why:      "a train cut to a slip of the pen keeps it to the last decimal: it agrees with its spec and disagrees with the sky for good",
 		Formula:  "quoted is right where it is the catalogue's period rounded or cut off at its last digit; it is doubted where it is neither and differs by beyond to near ppm. A fraction such as 59/2 d says of itself that it is a choice, and whole numbers of months (Saros, Metonic cycle) lie near too many others to be guessed",
-		Source:   "periods of the catalogue, each with its own source; the return of eclipses is 223 synodic months or 18.03 yr, the node's round 18.61 yr, which eclipses do not follow",
+		Source:   "periods of the catalogue, each with its own source; the return of eclipses is 223 synodic months or 18.03 yr, the node's round 18.61 yr and the Metonic cycle 19.00 yr, which eclipses do not follow",
 		Thresholds: []Threshold{
 			{Name: "near", Dimension: quantity.Plain, Default: "1000", Doc: "ppm from a catalogue entry beyond which another period is meant: a unit in the fourth digit"},
 			{Name: "beyond", Dimension: quantity.Plain, Default: "200", Doc: "ppm within which a period quoted to many digits is a train's own and not a slip"},
@@ -52,7 +52,7 @@ func doubtfulTarget(p *Pass) {
 	bounds := [...]exact.Rat{p.Bound("beyond"), p.Bound("outer"), p.Bound("near")}
 	marked := marks(d)
 	for _, h := range d.Hands {
-		if nodeForEclipses(p, h, marked[h]) {
+		if nodeForEclipses(p, h, marked[h]) || misnamed(p, h, bounds[2]) {
 			continue
 		}
 		doubt(p, &h.Part, h.Shows, bounds)
