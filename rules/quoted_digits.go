@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"regexp"
 	"strings"
 
 	"wheelwork/spec"
@@ -15,14 +14,24 @@ func says(figure, length, unit exact.Rat) bool {
 	return short.Abs().Cmp(unit.Quo(exact.Int(2))) <= 0 || short.Sign() >= 0 && short.Cmp(unit) < 0
 }
 
-// power is a figure with an exponent, whose digits do not say how sure it is.
-var power = regexp.MustCompile(`[0-9.][eE][-+]?[0-9]`)
+// power reports whether a figure has an exponent: its digits do not say how
+// sure it is.
+func power(s string) bool {
+	digit := func(i int) bool { return i < len(s) && '0' <= s[i] && s[i] <= '9' }
+	for i := 1; i < len(s); i++ {
+		if (s[i] == 'e' || s[i] == 'E') && (digit(i-1) || s[i-1] == '.') &&
+			(digit(i+1) || digit(i+2) && (s[i+1] == '-' || s[i+1] == '+')) {
+			return true
+		}
+	}
+	return false
+}
 
 // lastDigit is what a unit in the last digit of a quoted period is worth, in
 // days. ok is false for what quotes no digits: a catalogue entry, a fraction, or
 // a value worked out from others.
 func lastDigit(p spec.Period) (days exact.Rat, ok bool) {
-	if p.Quoted == "" || p.Derived || strings.Contains(p.Quoted, "/") || power.MatchString(p.Quoted) {
+	if p.Quoted == "" || p.Derived || strings.Contains(p.Quoted, "/") || power(p.Quoted) {
 		return exact.Rat{}, false
 	}
 	figure, unit := lastFigure(p.Quoted)

@@ -4,11 +4,25 @@ import "wheelwork/spec/quantity"
 
 // attr makes a row of the table; what it holds follows from the field's type.
 func attr[P any](name string, field func(*P) setter, doc string, options ...option) Attribute {
-	a := Attribute{Name: name, Doc: doc, Holds: field(new(P)).holds(), field: func(part any) setter { return field(part.(*P)) }}
+	a := Attribute{Name: name, Doc: doc, Holds: field(probe[P]()).holds(), field: func(part any) setter { return field(part.(*P)) }}
 	for _, o := range options {
 		o(&a)
 	}
 	return a
+}
+
+var probed any
+
+// probe is a part whose fields are asked what they hold. The rows of a block
+// come one after another and share it: a part for each would cost every start
+// a tenth of a millisecond.
+func probe[P any]() *P {
+	p, ok := probed.(*P)
+	if !ok {
+		p = new(P)
+		probed = p
+	}
+	return p
 }
 
 // An option refines an attribute of the table.
