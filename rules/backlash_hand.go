@@ -86,8 +86,8 @@ func handPlays(f *Facts) []HandPlay {
 	slips := f.Train.NewSlips()
 	var plays []HandPlay
 	for _, h := range f.Design.Hands {
-		if h.Arbor == nil {
-			continue
+		if _, known := f.Train.Against(h.Arbor, h.Base); !known {
+			continue // nothing turns it
 		}
 		play := HandPlay{Hand: h}
 		for _, s := range slips.Of(h.Arbor, h.Base) {

@@ -76,7 +76,7 @@ func (p *Pass) tipReaches(g *Gearing, w, mate *spec.Wheel, s *tooth.Side, trace 
 	f.See(mate.Teeth.Place(), "the mate's teeth")
 	f.See(g.Mesh.Head, "mesh %s", g.Mesh.Label())
 	// The tip that just keeps off, rounded down to a hundredth of a module.
-	stub := math.Floor((w.Addendum.Or(1)-depth/module)*100+1e-6) / 100
+	stub := math.Floor(((s.TipLimit-s.Reference)/(2*module)-w.Shift.Or(0))*100+1e-6) / 100
 	if stub >= 0.6 {
 		if edit, ok := Assign(w.Addendum.At, w.Teeth.At, "addendum", fig(stub)); ok {
 			f.Mend("shorten the tips of "+w.Title()+" to an addendum of "+fig(stub), edit)
