@@ -2,6 +2,7 @@ package folder
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
@@ -61,8 +62,18 @@ func holdsDesign(name string) bool {
 		return true
 	}
 	defer f.Close()
-	content, err := io.ReadAll(io.LimitReader(f, MostBytes))
-	return err != nil || HoldsDesign(content)
+	// Most designs begin with the block: the rest need not be read then.
+	content := make([]byte, 16<<10)
+	n, err := io.ReadFull(f, content)
+	content = content[:n]
+	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+		return HoldsDesign(content)
+	}
+	if HoldsDesign(content[:bytes.LastIndexByte(content, '\n')+1]) {
+		return true
+	}
+	rest, err := io.ReadAll(io.LimitReader(f, MostBytes))
+	return err != nil || HoldsDesign(append(content, rest...))
 }
 
 // HoldsDesign reports whether the text of a spec file may hold a design block,

@@ -3,6 +3,7 @@ package folder
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -126,10 +127,14 @@ func TestAFolderThatMayNotBeReadIsTold(t *testing.T) {
 	assert.ErrorContains(t, err, "a, which may not be read")
 }
 
-func TestAHugeFileIsLookedAtInPart(t *testing.T) {
-	dir := write(t, map[string]string{"x.toml": "[design]\n", "y.toml": "[other]\n"})
-	for _, name := range []string{"x.toml", "y.toml"} {
-		require.NoError(t, os.Truncate(filepath.Join(dir, name), 100<<20))
-	}
-	assert.Equal(t, []string{"x.toml"}, designs(t, dir))
+func TestALongFileIsLookedAtAsFarAsNeeded(t *testing.T) {
+	dir := write(t, map[string]string{
+		"huge.toml":   "[design]\n",
+		"late.hcl":    strings.Repeat("# a comment\n", 3000) + "design {}\n",
+		"border.hcl":  strings.Repeat("#", 16<<10-4) + "\ndesign {}\n", // the word is cut in two
+		"nowhere.hcl": strings.Repeat("# a comment\n", 3000),
+		"oneline.hcl": strings.Repeat("#", 40<<10),
+	})
+	require.NoError(t, os.Truncate(filepath.Join(dir, "huge.toml"), 100<<20))
+	assert.Equal(t, []string{"border.hcl", "huge.toml", "late.hcl"}, designs(t, dir))
 }
