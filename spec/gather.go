@@ -196,24 +196,26 @@ func (g *gathering) nearFile(name, from, rel string) string {
 	if err != nil {
 		return ""
 	}
+	files := map[string]string{} // by the name without its notation
 	var names []string
 	for _, e := range entries {
 		if folder.IsSpec(e.Name()) {
-			names = append(names, e.Name())
+			names = append(names, stem(e.Name()))
+			files[stem(e.Name())] = e.Name()
 		}
 	}
-	word := filepath.Base(rel)
-	near := Nearest(word, names)
-	for _, n := range names { // the other notation
-		if strings.TrimSuffix(n, filepath.Ext(n)) == strings.TrimSuffix(word, filepath.Ext(word)) {
-			near = n
-		}
+	word := stem(filepath.Base(rel))
+	near, ok := files[word] // in the other notation
+	if !ok {
+		near = files[Nearest(word, names)]
 	}
 	if near != "" {
 		return offer(path.Join(path.Dir(name), near))
 	}
 	return "paths go from the folder of " + filepath.Base(from)
 }
+
+func stem(name string) string { return strings.TrimSuffix(name, filepath.Ext(name)) }
 
 // usesOf finds the strings of design.uses in a tree.
 func usesOf(t *syntax.Tree) []syntax.Value {
