@@ -101,7 +101,7 @@ func (c *Command) check(o *checkOptions, args []string, files *[]string) int {
 				fmt.Fprintf(c.Stderr, "wheelwork check: %s: %v\n", o.record, err)
 				return unusable
 			}
-			fmt.Fprintf(c.Stderr, "%d findings recorded in %s\n", len(r.Findings), o.record)
+			fmt.Fprintf(c.Stderr, "findings recorded in %s: %d\n", o.record, len(r.Findings))
 			return clean
 		}
 	}

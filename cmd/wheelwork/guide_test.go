@@ -22,7 +22,7 @@ var fence = regexp.MustCompile("(?ms)^```(\\w+)(?: (\\S+))?\n(.*?)^```$")
 func TestGuides(t *testing.T) {
 	guides, err := filepath.Glob("../../docs/*.md")
 	require.NoError(t, err)
-	for _, name := range guides {
+	for _, name := range append(guides, "../../README.md") {
 		name, err := filepath.Abs(name)
 		require.NoError(t, err)
 		t.Run(filepath.Base(name), func(t *testing.T) { follow(t, name) })
@@ -41,7 +41,7 @@ func follow(t *testing.T, name string) {
 			require.NoError(t, os.WriteFile(m[2], []byte(m[3]), 0o644))
 		}
 	}
-	if files {
+	if files && !strings.Contains(string(content), "\nexit 1\n") { // the page shows none that is faulty
 		for _, d := range inspect.Find([]string{"."}) {
 			assert.NotContains(t, said([]string{"check", "--aside", "off", "--fail-on", "error", d.Name}), "\nexit", "%s", d.Name)
 		}
