@@ -1,6 +1,8 @@
 package editor
 
 import (
+	"slices"
+
 	"wheelwork/cmd/wheelwork/internal/editor/lines"
 	"wheelwork/cmd/wheelwork/internal/editor/lsp"
 	"wheelwork/rules"
@@ -10,13 +12,23 @@ import (
 // view is what decides how things are shown to the client.
 type view struct {
 	lines.Encoding
-	related bool   // whether diagnostics may have related places
-	pages   string // where the rules' pages lie, "" if links cannot be shown
+	related   bool   // whether diagnostics may have related places
+	pages     string // where the rules' pages lie, "" if links cannot be shown
+	versioned bool   // whether edits can name the version they are of
+	markdown  bool   // whether texts that are shown may be Markdown
+	snippets  bool   // whether completions may have places to fill in
+	tree      bool   // whether symbols may have symbols within
 }
 
 func (s *Server) view() view {
 	can := s.client.TextDocument.PublishDiagnostics
-	v := view{Encoding: s.encoding, related: can.RelatedInformation}
+	v := view{
+		Encoding: s.encoding, related: can.RelatedInformation,
+		versioned: s.client.Workspace.WorkspaceEdit.DocumentChanges,
+		markdown:  slices.Contains(s.client.TextDocument.Hover.ContentFormat, lsp.Markdown),
+		snippets:  s.client.TextDocument.Completion.CompletionItem.SnippetSupport,
+		tree:      s.client.TextDocument.DocumentSymbol.Hierarchical,
+	}
 	if can.CodeDescriptionSupport {
 		v.pages = s.pages
 	}

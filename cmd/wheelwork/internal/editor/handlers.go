@@ -30,6 +30,12 @@ func init() {
 		"workspace/didChangeWatchedFiles":     takes((*Server).didChangeWatchedFiles),
 		"workspace/didChangeWorkspaceFolders": takes((*Server).didChangeFolders),
 		"workspace/didChangeConfiguration":    takes((*Server).didChangeConfiguration),
+
+		"textDocument/definition":        about(positioned, definition),
+		"textDocument/references":        about(func(p *lsp.ReferenceParams) lsp.URI { return p.TextDocument.URI }, references),
+		"textDocument/documentHighlight": about(positioned, highlights),
+		"textDocument/prepareRename":     about(positioned, prepareRename),
+		"textDocument/rename":            about(func(p *lsp.RenameParams) lsp.URI { return p.TextDocument.URI }, rename),
 	}
 }
 

@@ -74,6 +74,11 @@ func (s *Server) capabilities() lsp.ServerCapabilities {
 	c.TextDocumentSync.OpenClose = true
 	c.TextDocumentSync.Change = lsp.IncrementalSync
 	c.TextDocumentSync.Save = true
+	c.Definition, c.References, c.Highlight = true, true, true
+	c.Rename = true
+	if s.client.TextDocument.Rename.PrepareSupport {
+		c.Rename = lsp.RenameOptions{Prepare: true}
+	}
 	c.Workspace = &lsp.WorkspaceOptions{}
 	c.Workspace.Folders.Supported = true
 	c.Workspace.Folders.Notifications = true

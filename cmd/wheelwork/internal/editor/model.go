@@ -34,6 +34,7 @@ type model struct {
 	broken   bool // the text of a file is
 	facts    *rules.Facts
 	result   rules.Result
+	indexed  *index
 }
 
 type stage uint8
