@@ -1,7 +1,7 @@
 package compare
 
 import (
-	"archive/tar"
+	"archive/zip"
 	"bytes"
 	"errors"
 	"fmt"
@@ -29,7 +29,7 @@ func Revision(rev, path string) (temporary, there string, err error) {
 	if strings.HasPrefix(rev, "-") {
 		return "", "", fmt.Errorf("%q is no revision", rev)
 	}
-	archive, err := git(root.Dir, "archive", "--format=tar", rev)
+	archive, err := git(root.Dir, "archive", "--format=zip", rev)
 	if err != nil {
 		return "", "", err
 	}
@@ -73,34 +73,38 @@ func unpack(archive []byte, to string) error {
 		return err
 	}
 	defer root.Close()
-	files := tar.NewReader(bytes.NewReader(archive))
-	for {
-		header, err := files.Next()
-		if err == io.EOF {
-			return nil
-		}
-		if err != nil {
-			return err
-		}
-		name := filepath.FromSlash(header.Name)
-		if !folder.IsSpec(name) || !filepath.IsLocal(name) || header.Size > folder.MostBytes {
+	files, err := zip.NewReader(bytes.NewReader(archive), int64(len(archive)))
+	if err != nil {
+		return err
+	}
+	for _, f := range files.File {
+		name := filepath.FromSlash(f.Name)
+		if !folder.IsSpec(name) || !filepath.IsLocal(name) || f.UncompressedSize64 > folder.MostBytes {
 			continue
 		}
-		if err := root.MkdirAll(filepath.Dir(name), 0o755); err != nil {
-			return err
-		}
-		switch header.Typeflag {
-		case tar.TypeSymlink:
-			err = root.Symlink(header.Linkname, name)
-		case tar.TypeReg:
-			var f *os.File
-			if f, err = root.Create(name); err == nil {
-				_, err = io.Copy(f, files)
-				err = errors.Join(err, f.Close())
-			}
-		}
-		if err != nil {
+		if err := lay(root, f, name); err != nil {
 			return err
 		}
 	}
+	return nil
+}
+
+// lay writes one file of an archive, or its link.
+func lay(root *os.Root, f *zip.File, name string) error {
+	if err := root.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+		return err
+	}
+	packed, err := f.Open()
+	if err != nil {
+		return err
+	}
+	defer packed.Close()
+	content, err := io.ReadAll(io.LimitReader(packed, folder.MostBytes+1))
+	if err != nil {
+		return err
+	}
+	if f.Mode()&os.ModeSymlink != 0 {
+		return root.Symlink(string(content), name)
+	}
+	return root.WriteFile(name, content, 0o644)
 }
