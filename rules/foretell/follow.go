@@ -35,10 +35,10 @@ type Row struct {
 	WrongDay bool         // there are both, but too far apart
 }
 
-// UT is the Julian day of the row: the eclipse's, or the call's where it is
-// false.
+// UT is the Julian day of the row: the eclipse's, or the call's where the sky
+// shows none or on another day.
 func (r *Row) UT() float64 {
-	if r.Verdict == False {
+	if r.Eclipse == nil || r.Verdict == False && r.WrongDay {
 		return r.Call.UT
 	}
 	return r.Eclipse.UT
@@ -77,8 +77,8 @@ func (s span) margin() float64 { return math.Max(s.days, 16) }
 
 // follow holds the calls of markers for one body against its eclipses, which
 // reach over the span by its margin where the sky's formulas do. What lies
-// within the span is told, by the day of the eclipse, or of the call where it
-// has none; so spans that join make the whole.
+// within the span by its row's day is told, so that spans that join make the
+// whole.
 func (r *Run) follow(markers []*Marker, ev sky.Event, eclipses []sky.Eclipse, made Made, s span) []Row {
 	first, last := ttOf(s.from)-s.margin(), ttOf(s.to)+s.margin()
 	calls := r.calls(markers, ev.Lunar(), made, first, last)
@@ -86,30 +86,23 @@ func (r *Run) follow(markers []*Marker, ev sky.Event, eclipses []sky.Eclipse, ma
 	rows := make([]Row, 0, len(eclipses))
 	for i := range calls {
 		c := &calls[i]
-		n := nearest(eclipses, c.TT)
-		if n < 0 || math.Abs(c.TT-eclipses[n].TT) > sky.SynodicMonthDays/2 && math.Abs(c.TT-eclipses[n].TT) > s.days {
-			if c.UT >= s.from && c.UT < s.to {
-				rows = append(rows, Row{Verdict: False, Solar: !ev.Lunar(), Call: c})
-			}
-			continue
-		}
-		e := &eclipses[n]
-		close := within(e, c.TT, s.days)
-		switch {
-		case close && e.Is(ev):
-			callOf[n] = c
-		case !close && e.Is(ev):
-			if callOf[n] == nil {
+		row := Row{Verdict: False, Solar: !ev.Lunar(), Call: c}
+		if n := nearest(eclipses, c.TT); n >= 0 {
+			e := &eclipses[n]
+			switch close := within(e, c.TT, s.days); {
+			case close && e.Is(ev):
 				callOf[n] = c
-			}
-			if c.UT >= s.from && c.UT < s.to {
-				rows = append(rows, Row{Verdict: False, Solar: e.Solar, Call: c, Eclipse: e, WrongDay: true})
-			}
-		case c.UT >= s.from && c.UT < s.to:
-			row := Row{Verdict: False, Solar: e.Solar, Call: c}
-			if close {
+				continue
+			case close:
 				row.Eclipse = e // one, but not of the marked sort
+			case e.Is(ev) && math.Abs(c.TT-e.TT) < sky.SynodicMonthDays/2:
+				row.Eclipse, row.WrongDay = e, true
+				if callOf[n] == nil {
+					callOf[n] = c
+				}
 			}
+		}
+		if row.Eclipse != nil && !row.WrongDay && inside(row.Eclipse, s) || (row.Eclipse == nil || row.WrongDay) && c.UT >= s.from && c.UT < s.to {
 			rows = append(rows, row)
 		}
 	}
