@@ -56,7 +56,15 @@ func (t *Train) NewSlips() *Slips {
 
 // Of lists the joints whose slip moves the arbor against its base, roughly from
 // the hand backwards.
-func (s *Slips) Of(a *spec.Arbor, base spec.Body) []Slip {
+func (s *Slips) Of(a *spec.Arbor, base spec.Body) []Slip { return s.trace(a, base, false) }
+
+// Bearing lists the joints and drives that bear a torque which acts on the arbor
+// and, turned round, on its base: by virtual work a torque of 1 there puts the
+// Weight of each on the joint's B against its carrier. It is exact, planets and
+// differentials included, as long as nothing rubs.
+func (s *Slips) Bearing(a *spec.Arbor, base spec.Body) []Slip { return s.trace(a, base, true) }
+
+func (s *Slips) trace(a *spec.Arbor, base spec.Body, drives bool) []Slip {
 	own, against := s.t.bodyOf[a.Index], s.t.body(base)
 	if own == against {
 		return nil
@@ -70,7 +78,7 @@ func (s *Slips) Of(a *spec.Arbor, base spec.Body) []Slip {
 	list := make([]Slip, 0, len(s.used))
 	for _, e := range s.used {
 		i := s.t.sys.equations[e].joint
-		if w := math.Abs(s.weight[e]); w > nothing && s.t.Joints[i].A != nil {
+		if w := math.Abs(s.weight[e]); w > nothing && (drives || s.t.Joints[i].A != nil) {
 			list = append(list, Slip{&s.t.Joints[i], i, w})
 		}
 		s.weight[e] = 0

@@ -142,3 +142,41 @@ drive "motor" {
 	assert.InDelta(t, 31.0/102, weight[0], 1e-12)
 	assert.InDelta(t, 82.0/102, weight[1], 1e-12)
 }
+
+// A torque on an arbor asks of the one drive what the ratio of their rates says,
+// whatever lies between them.
+func TestDrivesBearByTheRatio(t *testing.T) {
+	dir := t.TempDir()
+	compared := 0
+	for seed := range uint64(250) {
+		b := &builder{rng: rand.New(rand.NewPCG(seed, 23)), placed: seed%3 > 0}
+		b.text.WriteString("design { title = \"random\" }\n")
+		x, y := b.spot()
+		b.shaft(-1, x, y)
+		for range 2 + b.rng.IntN(10) {
+			b.grow()
+		}
+		fmt.Fprintf(&b.text, "drive \"d\" {\n  on = \"s%d\"\n  speed = 1\n}\n", b.any())
+		name := filepath.Join(dir, fmt.Sprintf("%d.hcl", seed))
+		require.NoError(t, os.WriteFile(name, []byte(b.text.String()), 0o644))
+		d, problems := spec.Load(name)
+		require.Empty(t, problems)
+		tr := train.Solve(d)
+		slips := tr.NewSlips()
+		for _, a := range d.Arbors {
+			ratio, ok := tr.Ratio(a, spec.Body{}, d.Drives[0].Arbor, tr.Carrier(d.Drives[0].Arbor))
+			if !ok || a.Stud {
+				continue
+			}
+			borne := 0.0
+			for _, s := range slips.Bearing(a, spec.Body{}) {
+				if s.Joint.A == nil {
+					borne = s.Weight
+				}
+			}
+			assert.InDelta(t, math.Abs(ratio.Float()), borne, 1e-9*(1+borne), "seed %d\n%s", seed, b.text.String())
+			compared++
+		}
+	}
+	require.Greater(t, compared, 300)
+}
