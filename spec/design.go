@@ -163,12 +163,16 @@ type Counter struct {
 // Coupling makes two arbors turn as one.
 type Coupling struct {
 	Part
-	Arbors Names
-	Sort   Name // `kind`
-	Slips  Flag
+	Arbors     Names
+	Sort       Name // `kind`
+	Slips      Flag
+	SlipTorque Number // N mm
 
 	A, B *Arbor
 }
+
+// Gives reports whether the coupling slips at some torque.
+func (c *Coupling) Gives() bool { return c.Slips.On || c.SlipTorque.Set() }
 
 // Track is an inclined ring that a follower climbs.
 type Track struct {
@@ -211,6 +215,7 @@ type Hand struct {
 	Of          Name
 	Within      Tolerance
 	Sense       Name
+	SlipTorque  Number // N mm; set where it slips on its arbor
 
 	Arbor  *Arbor
 	Base   Body

@@ -50,5 +50,6 @@ var jointBlocks = []*BlockKind{
 			attr("arbors", func(c *Coupling) setter { return &c.Arbors }, "the two arbors", required, refers(ToArbor)),
 			attr("kind", func(c *Coupling) setter { return &c.Sort }, "how it couples", oneOf("clutch", "dog", "universal"), unless("clutch")),
 			attr("slips", func(c *Coupling) setter { return &c.Slips }, "whether it slips when its hand is moved to set it", unless("false")),
+			attr("slip_torque", func(c *Coupling) setter { return &c.SlipTorque }, "the torque at which it slips, which is the most that it passes on", torque, positive),
 		}},
 }

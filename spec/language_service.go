@@ -45,6 +45,7 @@ var serviceBlocks = []*BlockKind{
 			attr("of", func(h *Hand) setter { return &h.Of }, "the hand that ratio refers to", refers(ToHand)),
 			attr("within", func(h *Hand) setter { return &h.Within }, "what it may be off by: of the period, or so much in a span"),
 			attr("sense", func(h *Hand) setter { return &h.Sense }, "the way it should turn, seen from above", oneOf("ccw", "cw", "still")),
+			attr("slip_torque", func(h *Hand) setter { return &h.SlipTorque }, "the torque at which it slips on its arbor, where it is friction-tight only", torque, positive),
 		}},
 	{Kind: "marker", Form: tomlread.Labelled, Doc: "an arc on a hand that foretells an event",
 		add: keep(func(d *Design) *[]*Marker { return &d.Markers }),
