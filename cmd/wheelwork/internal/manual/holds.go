@@ -7,8 +7,8 @@ import (
 	"wheelwork/spec/quantity"
 )
 
-// holds says in a few words what an attribute's value is.
-func holds(a *spec.Attribute) string {
+// Holds says in a few words what an attribute's value is.
+func Holds(a *spec.Attribute) string {
 	var s string
 	switch a.Holds {
 	case spec.AText:
@@ -75,8 +75,8 @@ func referred(r spec.Reference, many bool) string {
 	return words[r][0]
 }
 
-// given says what holds where an attribute is not given.
-func given(a *spec.Attribute) string {
+// Given says what holds where an attribute is not given.
+func Given(a *spec.Attribute) string {
 	switch {
 	case a.Required:
 		return "must be given"
@@ -86,8 +86,8 @@ func given(a *spec.Attribute) string {
 	return ""
 }
 
-// written says how a block is written in both notations.
-func written(k *spec.BlockKind) (hcl, toml string) {
+// Written says how a block is written in both notations.
+func Written(k *spec.BlockKind) (hcl, toml string) {
 	switch k.Form {
 	case tomlLabelled:
 		return k.Kind + ` "name" { }`, "[" + k.Kind + ".name]"

@@ -30,15 +30,15 @@ func LanguageText(w io.Writer) {
 
 // BlockText writes the page of one block for a terminal.
 func BlockText(w io.Writer, k *spec.BlockKind) {
-	hcl, toml := written(k)
+	hcl, toml := Written(k)
 	fmt.Fprintf(w, "%s: %s\n\n  HCL   %s\n", k.Kind, k.Doc, hcl)
 	if toml != "" {
 		fmt.Fprintf(w, "  TOML  %s\n", toml)
 	}
 	for i := range k.Attributes {
 		a := &k.Attributes[i]
-		fmt.Fprintf(w, "\n  %s  (%s", a.Name, holds(a))
-		if g := given(a); a.Required {
+		fmt.Fprintf(w, "\n  %s  (%s", a.Name, Holds(a))
+		if g := Given(a); a.Required {
 			fmt.Fprintf(w, "; %s", g)
 		} else if g != "" {
 			fmt.Fprintf(w, "; %s unless given", g)
@@ -53,7 +53,7 @@ func languagePage() string {
 	b.WriteString("# The language, block by block\n\n" + generated +
 		"[language.md](language.md) explains the language; here is all of it. Figures without a\nunit are in the unit named here.\n\n")
 	for _, k := range spec.Language() {
-		hcl, toml := written(k)
+		hcl, toml := Written(k)
 		fmt.Fprintf(&b, "## %s\n\n%s: `%s`", k.Kind, capital(k.Doc), hcl)
 		if toml != "" {
 			fmt.Fprintf(&b, ", in TOML `%s`", toml)
@@ -65,7 +65,7 @@ func languagePage() string {
 		b.WriteString("| attribute | value | unless given | meaning |\n|---|---|---|---|\n")
 		for i := range k.Attributes {
 			a := &k.Attributes[i]
-			fmt.Fprintf(&b, "| `%s` | %s | %s | %s |\n", a.Name, cell(holds(a)), cell(given(a)), cell(a.Doc))
+			fmt.Fprintf(&b, "| `%s` | %s | %s | %s |\n", a.Name, cell(Holds(a)), cell(Given(a)), cell(a.Doc))
 		}
 		b.WriteString("\n")
 	}
