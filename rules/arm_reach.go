@@ -13,13 +13,14 @@ func init() {
 		Name:     "arm-reach",
 		Group:    Fit,
 		Severity: Error,
-		Checks:   "an arm is long enough for every arbor and stud that it carries",
-		Why:      "an arbor that stands beyond the end of its arm has nothing to stand in, and one at the very end breaks out of it",
-		Formula:  "reach >= distance of the axis from the arm's middle + half the arbor's diameter; less is a warning, below the distance itself an error",
-		Source:   "computed from the geometry",
-		Breaks:   reachExample("100"),
-		Keeps:    reachExample("125"),
-		Run:      armReach,
+		Checks:   "an arm is long enough for every arbor and stud that it carries, and they come up or down to its level",
+		Why:      "an arbor that stands beyond the end of its arm has nothing to stand in, one at the very end breaks out of it, and one that ends short of it hangs in the air",
+		Formula: "reach >= distance of the axis from the arm's middle + half the arbor's diameter; less is a warning, below the distance itself an error. " +
+			"The heights of the arbor and of the arm touch, save of what runs on another arbor on its axis, or goes on in a stepped stud within 1 mm",
+		Source: "computed from the geometry",
+		Breaks: reachExample("100"),
+		Keeps:  reachExample("125"),
+		Run:    armReach,
 	})
 }
 
@@ -83,6 +84,7 @@ func armReach(p *Pass) {
 		p.Report(f)
 	}
 	wants.tell(p)
+	hanging(p)
 }
 
 // lengthen adds the remedy of a longer arm, to a whole mm, with half a diameter

@@ -18,8 +18,8 @@ const (
 )
 
 // pairs are the meshes that trains are made of: driver and driven, without a
-// common factor and of 20 teeth at least.
-var pairs = [...][2]int{{20, 87}, {23, 94}, {21, 104}, {20, 101}, {25, 96}, {22, 93}, {24, 89}, {27, 100}}
+// common factor and of 20 teeth at least; each driven one clears the next arbor.
+var pairs = [...][2]int{{20, 87}, {23, 94}, {21, 104}, {20, 101}, {27, 100}, {25, 96}, {22, 93}, {24, 89}}
 
 const (
 	module = 0.5  // mm
@@ -71,7 +71,11 @@ func (w *writer) train(number, count int) {
 		next := id("arbor", i+1)
 		x += module*float64(driver+driven)/2 + play
 		z := bottom + level*float64(i)
-		w.block("arbor", next, append(carried, "at", point(x, y), "diameter", "3", "from", figure(z-2), "to", figure(z+2*level))...)
+		foot := z - 2
+		if carried != nil {
+			foot = 3 // in the arm
+		}
+		w.block("arbor", next, append(carried, "at", point(x, y), "diameter", "3", "from", figure(foot), "to", figure(z+2*level))...)
 		w.wheel(id("driver", i), first, driver, z, "steel")
 		w.wheel(id("driven", i), next, driven, z, "brass")
 		w.block("mesh", "", "wheels", list(id("driver", i), id("driven", i)), "train", quote(fmt.Sprintf("t%d", number)))
