@@ -11,7 +11,7 @@ import (
 const mostWord = 64
 
 // Nearest returns the candidate that a person most likely meant, "" if none
-// is near: at most one change for every three letters, and the first of equals.
+// is near: about one change for every three letters, and the first of equals.
 func Nearest(word string, candidates []string) string {
 	compared := 0
 	return nearest(word, slices.Values(candidates), &compared)
@@ -22,7 +22,7 @@ func nearest(word string, candidates iter.Seq[string], compared *int) string {
 	if len(word) == 0 || len(word) > mostWord {
 		return ""
 	}
-	best, most := "", (len(word)+2)/3
+	best, most := "", max(1, (len(word)+1)/3)
 	for c := range candidates {
 		*compared++
 		if c == word || len(c) == 0 || len(c) > 3*len(word)+8 {
@@ -40,12 +40,13 @@ func nearest(word string, candidates iter.Seq[string], compared *int) string {
 	return best
 }
 
-// changes is how many letters must be put in, taken out or replaced to make
-// the word into the other (its Levenshtein distance), whatever their case; or
-// some number above most if it is more than that.
+// changes is how many letters must be put in, taken out, replaced or swapped
+// with their neighbour to make the word into the other, whatever their case (the
+// optimal string alignment distance); or some number above most if it is more.
 func changes(word, other string, most int) int {
-	var row [mostWord + 1]int // of the word's beginnings, against the other's so far
 	var letters [mostWord]rune
+	var rows [3][mostWord + 1]int // of the word's beginnings: this row, the one above, and the one above that
+	row, above, before := &rows[0], &rows[1], &rows[2]
 	n := 0
 	for _, u := range word {
 		letters[n] = unicode.ToLower(u)
@@ -55,22 +56,29 @@ func changes(word, other string, most int) int {
 	if m := utf8.RuneCountInString(other); m-n > most || n-m > most {
 		return most + 1
 	}
+	j, last, least := 0, rune(0), 0
 	for _, u := range other {
 		u = unicode.ToLower(u)
-		left, corner := row[0]+1, row[0]
-		row[0] = left
-		least := left
+		row, above, before = before, row, above
+		j++
+		row[0] = j
+		leastAbove := least
+		least = j
 		for i := range n {
-			d := corner
+			d := above[i]
 			if letters[i] != u {
-				d = min(d, left, row[i+1]) + 1
+				d = min(d, row[i], above[i+1]) + 1
 			}
-			corner, left, row[i+1] = row[i+1], d, d
+			if i > 0 && j > 1 && letters[i] == last && letters[i-1] == u {
+				d = min(d, before[i-1]+1)
+			}
+			row[i+1] = d
 			least = min(least, d)
 		}
-		if least > most {
+		if least > most && leastAbove > most {
 			return least
 		}
+		last = u
 	}
 	return row[n]
 }
