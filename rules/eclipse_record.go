@@ -16,7 +16,7 @@ func init() {
 		Group:    Eclipses,
 		Severity: Warning,
 		Checks:   "from the date it is set to until the end of its horizon the model foretells the sky's eclipses, and invents few",
-		Why:      "that it foretells is what the buyer was promised: a node a hundredth too fast is right for ten years, wrong every third time after forty, and nobody at the bench lives to see it",
+		Why:      "that it foretells is what the buyer was promised: a node of 18.5 years is right for ten of them, misses every seventh eclipse after forty and every third after a hundred, and nobody at the bench lives to see it",
 		Formula:  "the hands are set to the mean Sun, Moon, node on the epoch and run on at their exact rates; at each new or full moon that the model shows, it foretells where the Sun is nearer to the node than the arc reaches. missed = eclipses not foretold within days of the greatest eclipse / eclipses of the sky, false = calls without one / calls; both less what exact hands with the best arc (16.2 deg; central 9.5, in the umbra 9.1, total of the Moon 6.5) come to, for no single arc is right every time. A node that is d degrees out is wrong about 4 d / 360 of all lunations. Each hand is then made exact in turn: the one that leaves the fewest wrong is to blame. An arc outside the limits of marker-width is that rule's",
 		Source:   "mean arguments and phases: Meeus, Astronomical Algorithms, ch. 47 and 49; the sky's eclipses agree with the canons of Espenak and Meeus (NASA/TP-2006-214141, NASA/TP-2009-214172); the bounds are common practice: 5 % more than the best are an error of two degrees in the mean",
 		Thresholds: []Threshold{

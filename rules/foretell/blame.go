@@ -15,7 +15,7 @@ type Watch struct {
 
 // Watch is as Record, a tenth as dear. It wants a model with a Phase.
 func (r *Run) Watch(fromUT, toUT, days float64) (*Watch, error) {
-	w := &Watch{run: r, span: span{fromUT, toUT, days}}
+	w := &Watch{run: r, span: spanOf(fromUT, toUT, days)}
 	if toUT < fromUT {
 		return nil, ErrSpan
 	}

@@ -72,8 +72,14 @@ type span struct {
 	days     float64 // how far a call may lie from its eclipse
 }
 
+// spanOf is a span with so many days, which past half a month would reach the
+// next new or full moon.
+func spanOf(from, to, days float64) span {
+	return span{from, to, math.Min(math.Max(days, 0), 14)}
+}
+
 // margin is how far beyond a span eclipses and calls are looked for.
-func (s span) margin() float64 { return math.Max(s.days, 16) }
+func (s span) margin() float64 { return 16 }
 
 // follow holds the calls of markers for one body against its eclipses, which
 // reach over the span by its margin where the sky's formulas do. What lies

@@ -68,11 +68,11 @@ type Record struct {
 var ErrSpan = errors.New("the span ends before it begins")
 
 // Record follows the model over a span of Universal Time, the end left out. A
-// call counts where it lies within so many days of its eclipse. Where the
+// call counts where it lies within so many days, at most 14, of its eclipse. Where the
 // sky's eclipses take long, tell is told what share of them is done. Days
 // outside the years -1999 to 3000 are refused with a *sky.SpanError.
 func (r *Run) Record(fromUT, toUT, days float64, tell func(done float64)) (*Record, error) {
-	s := span{fromUT, toUT, days}
+	s := spanOf(fromUT, toUT, days)
 	if toUT < fromUT {
 		return nil, ErrSpan
 	}

@@ -281,6 +281,45 @@ func TestSpans(t *testing.T) {
 	require.NoError(t, err)
 }
 
+// The demo: a node of 242 in 13 of its own years, which are 2.2 ppm short, and
+// pointers that leave each other by a tenth of a degree over the horizon
+// (computed from the formula). Its record is the arc's own.
+func TestHarbourTable(t *testing.T) {
+	d, problems := spec.Load("../../fixtures/designs/harbour-table/table.hcl")
+	require.Empty(t, problems)
+	tr := train.Solve(d)
+	for _, h := range d.Hands {
+		if h.Name.Text == "node" {
+			drift, ok := tr.Read(h).Drift()
+			require.True(t, ok)
+			assert.InDelta(t, -0.0021, drift.Float(), 5e-5)
+		}
+	}
+	m := Of(tr)
+	assert.Empty(t, m.Lacks)
+	r := setOn(t, m, DayOf(d.Head.Epoch))
+	w, err := r.Watch(r.SetUT, r.SetUT+100*sky.TropicalYearDays, Days)
+	require.NoError(t, err)
+	for _, mark := range m.Markers {
+		assert.InDelta(t, -0.00126, mark.Drift(), 1e-5) // +3.3 ppm of the eclipse year
+		got, least := w.Tally(mark, nil), w.Least(mark)
+		assert.LessOrEqual(t, got.WrongCalls()-least.WrongCalls(), 2, mark.Title())
+		assert.InDelta(t, predicted(0.00126, 100), float64(got.WrongCalls()), 4, mark.Title())
+		assert.Zero(t, got.WrongDay, mark.Title())
+	}
+}
+
+// Bounds that no one means do no harm.
+func TestAnyDays(t *testing.T) {
+	m := design(t, fine()+marker("season", "solar eclipse", 16.2))
+	r := setOn(t, m, day(2027, 1, 1))
+	for days, foretold := range map[float64]bool{-5: false, 0: false, 1e12: true} {
+		w, err := r.Watch(day(2027, 1, 1), day(2037, 1, 1), days)
+		require.NoError(t, err)
+		assert.Equal(t, foretold, w.Tally(m.Markers[0], nil).Foretold > 0, "%v", days)
+	}
+}
+
 // A date of a design is of the Gregorian calendar, in UT.
 func TestDayOf(t *testing.T) {
 	for text, want := range map[string]float64{
