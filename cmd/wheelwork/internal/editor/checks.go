@@ -62,7 +62,7 @@ func (s *Server) check(d *design, m *model) {
 	if err != nil || m.stale.Load() || d.model != m || s.phase != initialized {
 		return
 	}
-	if !s.fits(m) {
+	if !m.fits(s.docs) {
 		s.begin(d, s.pause)
 		return
 	}
@@ -94,9 +94,9 @@ func (s *Server) noDesign(d *design, m *model) bool {
 
 // fits reports whether the model was made of the texts that are open now, also
 // of files that were not known to be the design's when it was begun.
-func (s *Server) fits(m *model) bool {
+func (m *model) fits(docs map[string]*document) bool {
 	for _, f := range m.files {
-		if doc := s.docs[f.path]; doc != nil && !bytes.Equal(doc.text.Bytes, f.Bytes) {
+		if doc := docs[f.path]; doc != nil && !bytes.Equal(doc.text.Bytes, f.Bytes) {
 			return false
 		}
 	}
@@ -105,6 +105,7 @@ func (s *Server) fits(m *model) bool {
 
 // install puts the results of a check in the place of those before.
 func (s *Server) install(d *design, m *model, shown map[string][]lsp.Diagnostic) {
+	first := d.files == nil
 	paths := map[string]bool{}
 	for path := range d.files {
 		paths[path] = true
@@ -126,6 +127,11 @@ func (s *Server) install(d *design, m *model, shown map[string][]lsp.Diagnostic)
 		s.publish(path)
 	}
 	s.forget()
+	for _, doc := range s.docs {
+		if first && len(s.holding(doc.path)) == 0 {
+			s.unclaimed(doc) // it might have been this one's
+		}
+	}
 }
 
 // forget lets go of what was read of files that no design holds any more.

@@ -225,3 +225,5 @@ func (c *client) leave() int {
 	c.notify("exit", nil)
 	return <-c.code
 }
+
+func linesOf(text string) *lines.Text { return lines.New([]byte(text)) }

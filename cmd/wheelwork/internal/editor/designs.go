@@ -93,6 +93,9 @@ func (s *Server) seek(dir string, deep bool) {
 		return
 	}
 	s.searched[real] = true
+	if s.seeking++; s.seeking == 1 {
+		s.sought = make(chan struct{})
+	}
 	go func() {
 		names, err := designsIn(dir, deep)
 		if err != nil {
@@ -100,15 +103,28 @@ func (s *Server) seek(dir string, deep bool) {
 		}
 		s.mu.Lock()
 		defer s.mu.Unlock()
-		if s.phase != initialized {
-			return
-		}
+		s.found(names)
+	}()
+}
+
+// found takes in the designs that a search found.
+func (s *Server) found(names []string) {
+	if s.phase == initialized {
 		for _, name := range names {
 			if d := s.add(name); d != nil {
 				s.begin(d, 0)
 			}
 		}
-	}()
+	}
+	if s.seeking--; s.seeking > 0 {
+		return
+	}
+	close(s.sought)
+	for _, doc := range s.docs {
+		if len(s.holding(doc.path)) == 0 {
+			s.publish(doc.path) // that there is nothing to be said
+		}
+	}
 }
 
 func designsIn(dir string, deep bool) ([]string, error) {
@@ -140,7 +156,6 @@ func (s *Server) claim(doc *document) {
 		s.refresh(d)
 	}
 	if len(held) == 0 {
-		s.publish(doc.path)
 		s.unclaimed(doc)
 	}
 }
@@ -161,6 +176,9 @@ func (s *Server) unclaimed(doc *document) {
 			s.refresh(d)
 		}
 	}
+	if s.seeking == 0 {
+		s.publish(doc.path)
+	}
 }
 
 // lacks reports whether the last reading had problems, as a file that is
@@ -173,7 +191,7 @@ func (s *Server) changed(doc *document) {
 	}
 	held := s.holding(doc.path)
 	s.touch(held, s.pause)
-	if len(held) == 0 {
+	if len(held) == 0 && s.seeking == 0 {
 		s.publish(doc.path)
 	}
 }

@@ -51,13 +51,24 @@ func (m *model) diagnose() map[string][]lsp.Diagnostic {
 	}
 	for i := range m.result.Findings {
 		f := &m.result.Findings[i]
-		one := lsp.Diagnostic{Severity: severity(f.Severity), Code: f.Rule.Name, Message: f.Message, Related: m.related(f.Related)}
-		if m.view.pages != "" {
-			one.CodeDescription = &lsp.CodeDescription{Href: pageOf(m.view.pages, f.Rule.Name)}
-		}
-		m.show(all, f.Place, one)
+		m.show(all, f.Place, m.diagnosticOf(f))
 	}
 	return all
+}
+
+// diagnosticOf is a finding as the client is told of it.
+func (m *model) diagnosticOf(f *rules.Finding) lsp.Diagnostic {
+	one := lsp.Diagnostic{
+		Severity: severity(f.Severity), Code: f.Rule.Name, Source: source,
+		Message: f.Message, Related: m.related(f.Related),
+	}
+	if m.view.pages != "" {
+		one.CodeDescription = &lsp.CodeDescription{Href: pageOf(m.view.pages, f.Rule.Name)}
+	}
+	if at, ok := m.location(f.Place); ok {
+		one.Range = at.Range
+	}
+	return one
 }
 
 func (m *model) show(all map[string][]lsp.Diagnostic, at text.Place, d lsp.Diagnostic) {

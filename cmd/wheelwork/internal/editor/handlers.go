@@ -35,6 +35,8 @@ func init() {
 		"textDocument/references":        about(func(p *lsp.ReferenceParams) lsp.URI { return p.TextDocument.URI }, references),
 		"textDocument/documentHighlight": about(positioned, highlights),
 		"textDocument/prepareRename":     about(positioned, prepareRename),
+		"textDocument/hover":             about(positioned, hover),
+		"textDocument/codeAction":        about(func(p *lsp.CodeActionParams) lsp.URI { return p.TextDocument.URI }, actions),
 		"textDocument/rename":            about(func(p *lsp.RenameParams) lsp.URI { return p.TextDocument.URI }, rename),
 	}
 }

@@ -52,8 +52,32 @@ func about[P any](of func(*P) lsp.URI, f func(*inquiry, *P) (any, error)) handle
 		if q == nil {
 			return nil, err
 		}
-		return func(context.Context) (any, error) { return f(q, p) }, nil
+		var sought chan struct{}
+		if len(q.of) == 0 && s.seeking > 0 {
+			sought = s.sought
+		}
+		return func(ctx context.Context) (any, error) {
+			if sought != nil {
+				if q = s.once(ctx, sought, of(p)); q == nil {
+					return nil, nil
+				}
+			}
+			return f(q, p)
+		}, nil
 	})
+}
+
+// once takes the view anew when the designs are found.
+func (s *Server) once(ctx context.Context, sought chan struct{}, uri lsp.URI) *inquiry {
+	select {
+	case <-sought:
+	case <-ctx.Done():
+		return nil
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	q, _ := s.inquire(uri) // a document that was closed meanwhile has no answer
+	return q
 }
 
 func positioned(p *lsp.PositionParams) lsp.URI { return p.TextDocument.URI }

@@ -18,7 +18,7 @@ type sent struct {
 // publish tells the client what all designs together find in a file, unless it
 // knows.
 func (s *Server) publish(path string) {
-	now := sent{list: s.found(path)}
+	now := sent{list: s.findings(path)}
 	before, told := s.sent[path]
 	if doc := s.docs[path]; doc != nil {
 		version := doc.version
@@ -56,8 +56,8 @@ func (s *Server) uri(path string) lsp.URI {
 	return ""
 }
 
-// found is what all designs find in a file, what several find alike once.
-func (s *Server) found(path string) []lsp.Diagnostic {
+// findings is what all designs find in a file, what several find alike once.
+func (s *Server) findings(path string) []lsp.Diagnostic {
 	all := []lsp.Diagnostic{}
 	from := 0 // designs that find anything there
 	for _, d := range s.designs {

@@ -60,6 +60,8 @@ type Server struct {
 	foreign  map[lsp.URI]bool     // open documents that are no files
 	designs  []*design            // sorted by path
 	searched map[string]bool      // folders in which designs were sought
+	seeking  int                  // searches that go on
+	sought   chan struct{}        // closed when the last of them ends
 	sent     map[string]sent      // by canonical path
 	running  map[jsonrpc2.ID]context.CancelFunc
 }
