@@ -13,4 +13,4 @@ block elisp docs/editors/emacs.md >"$work/init.el"
 test -s "$work/init.el"
 cp .ci/steps/emacs.el "$work/run.el"
 cd "$work"
-timeout 240 emacs -Q --batch --eval "(progn (require 'package) (package-initialize))" -l init.el -l run.el
+timeout 240 emacs --batch --eval "(progn (require 'package) (package-initialize))" -l init.el -l run.el

@@ -77,7 +77,7 @@ function type(u, position, keys) {
       textDocument: { uri: u, version: d.version },
       contentChanges: [{ range: { start: position, end: position }, text: key }],
     });
-    position = { line: position.line, character: position.character + 1 };
+    position = { line: position.line, character: position.character + key.length };
   }
 }
 
