@@ -28,7 +28,7 @@ func hanging(p *Pass) {
 		if a.Carrier == nil || a.Carrier.Arbor == nil {
 			continue
 		}
-		if _, ok := s.sweep(a); ok && a.From.Set() && a.To.Set() {
+		if _, ok := s.axis(a); ok && a.From.Set() && a.To.Set() {
 			x, y, _ := train.Position(a)
 			if s.coaxial(a, a.Carrier.Arbor) {
 				continue // it runs on the arm's own arbor

@@ -120,12 +120,10 @@ func (j *clashJudge) oneLevel(a *spec.Arm, p *piece) bool {
 // keeps still against another, and none comes back after few turns of another,
 // as two cranks do that are set to pass each other.
 func (j *clashJudge) turning(plans []int) bool {
-	slices.Sort(plans)
+	slices.Sort(plans) // the frame first: a ratio is never of it
 	bodies := make([]spec.Body, len(plans))
 	for i, p := range plans {
-		if p > 0 {
-			bodies[i].Arbor = j.train.Design.Arbors[p-1]
-		}
+		bodies[i] = j.bodies[p]
 	}
 	for i, b := range bodies {
 		for _, c := range bodies[:i] {

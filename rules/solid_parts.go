@@ -11,7 +11,7 @@ import (
 
 func (s *solids) wheels(f *Facts) {
 	for _, w := range f.Design.Wheels {
-		at, ok := s.sweep(w.Arbor)
+		at, ok := s.axis(w.Arbor)
 		if !ok {
 			continue
 		}
@@ -49,7 +49,7 @@ func (s *solids) sprockets(f *Facts) {
 		}
 	}
 	for i, o := range f.Design.Sprockets {
-		at, ok := s.sweep(o.Arbor)
+		at, ok := s.axis(o.Arbor)
 		if !ok {
 			continue
 		}
@@ -68,9 +68,8 @@ func (s *solids) sprockets(f *Facts) {
 }
 
 func (s *solids) arms(f *Facts) {
-	var sweeps []train.Sweep
 	for _, a := range f.Design.Arms {
-		if _, ok := s.sweep(a.Arbor); !ok {
+		if _, ok := s.axis(a.Arbor); !ok {
 			continue
 		}
 		on, x, y, ok := f.Train.Middle(a)
@@ -87,11 +86,13 @@ func (s *solids) arms(f *Facts) {
 		length := max(0, a.Reach.Exact.Float()-armWidth/2)
 		least, most := math.Hypot(max(0, x, -x-length), y), max(math.Hypot(x, y), math.Hypot(x+length, y))
 		var err error
-		sweeps, err = f.Train.Outward(on, least, most, append(sweeps[:0], train.Sweep{On: on, X: x, Y: y}))
+		s.sweeps, err = f.Train.Outward(on, least, most, append(s.sweeps[:0], train.Sweep{On: on, X: x, Y: y}))
 		if err != nil {
 			continue
 		}
-		s.add(sweeps, piece{part: &a.Part, arbor: a.Arbor, arm: a}, space.Solid{Length: length, Radius: armWidth / 2}, a.Z, a.Face.Exact.Float())
+		from := len(s.loci)
+		s.follow()
+		s.add(s.loci[from:len(s.loci):len(s.loci)], piece{part: &a.Part, arbor: a.Arbor, arm: a}, space.Solid{Length: length, Radius: armWidth / 2}, a.Z, a.Face.Exact.Float())
 	}
 }
 
@@ -128,7 +129,7 @@ func (s *solids) posts(d *spec.Design) {
 		if s.bare(a) {
 			continue
 		}
-		at, ok := s.sweep(a)
+		at, ok := s.axis(a)
 		if !ok {
 			continue
 		}

@@ -34,11 +34,13 @@ type solids struct {
 	lack   lack
 	stands []stand // by Arbor.Index
 	bears  []bool  // likewise
-	sweeps []train.Sweep
+	bodies []spec.Body
+	plans  []int32 // by Arbor.Index and one: the number of the body in bodies, and one
 	loci   []space.Locus
+	sweeps []train.Sweep // to be filled anew
 }
 
-// stand is where an arbor's sweeps are found.
+// stand is where the loci of an arbor's axis are found.
 type stand struct {
 	from, to int32
 	err      error
@@ -53,12 +55,15 @@ func newSolids(f *Facts) *solids {
 	d := f.Design
 	n := len(d.Arbors) + len(d.Wheels) + len(d.Sprockets) + len(d.Arms)
 	s := &solids{list: make([]space.Solid, 0, n), pieces: make([]piece, 0, n), stands: make([]stand, len(d.Arbors)),
-		sweeps: make([]train.Sweep, 0, n), loci: make([]space.Locus, 0, 2*n)}
+		plans: make([]int32, len(d.Arbors)+1), loci: make([]space.Locus, 0, 2*len(d.Arbors)+3*len(d.Arms))}
+	s.plan(spec.Body{})
 	for i, a := range d.Arbors {
-		from := len(s.sweeps)
-		s.sweeps, s.stands[i].err = f.Train.Sweeps(a, s.sweeps)
-		s.stands[i].from, s.stands[i].to = int32(from), int32(len(s.sweeps))
-		switch s.stands[i].err {
+		var err error
+		s.sweeps, err = f.Train.Sweeps(a, s.sweeps[:0])
+		from := len(s.loci)
+		s.follow()
+		s.stands[i] = stand{int32(from), int32(len(s.loci)), err}
+		switch err {
 		case train.ErrUnplaced:
 			s.lack.of("these are left out for want of a position", a.Title())
 		case train.ErrDeep:
@@ -73,42 +78,50 @@ func newSolids(f *Facts) *solids {
 	return s
 }
 
-// sweep is where the arbor stands in its own plan, and in those further out; ok
-// is false where that is not known. What leans has no place along its axis in the
-// spec, so there is nothing to want.
-func (s *solids) sweep(a *spec.Arbor) (list []train.Sweep, ok bool) {
+// follow adds the loci of the sweeps.
+func (s *solids) follow() {
+	for _, w := range s.sweeps {
+		s.loci = append(s.loci, space.Locus{Plan: s.plan(w.On), X: w.X, Y: w.Y, Least: w.Least, Most: w.Most})
+	}
+}
+
+// plan numbers the bodies that have something on them: 0 the frame.
+func (s *solids) plan(b spec.Body) int {
+	i := 0
+	if b.Arbor != nil {
+		i = b.Arbor.Index + 1
+	}
+	if s.plans[i] == 0 {
+		s.bodies = append(s.bodies, b)
+		s.plans[i] = int32(len(s.bodies))
+	}
+	return int(s.plans[i] - 1)
+}
+
+// axis is where the arbor's axis stands in its own plan, and in those further
+// out; ok is false where that is not known. What leans has no place along its
+// axis in the spec, so there is nothing to want.
+func (s *solids) axis(a *spec.Arbor) (loci []space.Locus, ok bool) {
 	if a == nil {
 		return nil, false
 	}
 	st := s.stands[a.Index]
-	return s.sweeps[st.from:st.to], st.err == nil
+	return s.loci[st.from:st.to:st.to], st.err == nil
 }
 
 // coaxial reports whether two arbors are known to stand on one axis.
 func (s *solids) coaxial(a, b *spec.Arbor) bool {
-	p, ok1 := s.sweep(a)
-	q, ok2 := s.sweep(b)
-	return ok1 && ok2 && p[0].On == q[0].On && math.Hypot(p[0].X-q[0].X, p[0].Y-q[0].Y) < 1e-6
+	p, ok1 := s.axis(a)
+	q, ok2 := s.axis(b)
+	return ok1 && ok2 && p[0].Plan == q[0].Plan && math.Abs(p[0].X-q[0].X) < 1e-6 && math.Abs(p[0].Y-q[0].Y) < 1e-6
 }
 
 // add adds a piece that fills the levels from z up.
-func (s *solids) add(sweeps []train.Sweep, p piece, solid space.Solid, z spec.Number, face float64) {
-	from := len(s.loci)
-	for _, w := range sweeps {
-		s.loci = append(s.loci, space.Locus{Plan: planOf(w.On), X: w.X, Y: w.Y, Least: w.Least, Most: w.Most})
-	}
-	solid.Loci = s.loci[from:len(s.loci):len(s.loci)]
+func (s *solids) add(loci []space.Locus, p piece, solid space.Solid, z spec.Number, face float64) {
+	solid.Loci = loci
 	solid.From = z.Exact.Float()
 	solid.To = solid.From + face
 	p.radius = solid.Length + solid.Radius
 	s.list = append(s.list, solid)
 	s.pieces = append(s.pieces, p)
-}
-
-// planOf numbers a body: 0 the frame.
-func planOf(b spec.Body) int {
-	if b.Arbor == nil {
-		return 0
-	}
-	return b.Arbor.Index + 1
 }

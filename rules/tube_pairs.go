@@ -1,8 +1,8 @@
 package rules
 
 import (
-	"cmp"
 	"math"
+	"math/bits"
 	"slices"
 
 	"wheelwork/spec"
@@ -38,34 +38,34 @@ func nested(p *Pass) {
 
 // axesOf lists the axes, each with its arbors in the order of the text.
 func axesOf(d *spec.Design, s *solids) [][]*spec.Arbor {
-	type place struct {
-		plan int
-		x, y float64
-	}
-	type placed struct {
-		at    place
-		arbor *spec.Arbor
-	}
-	list := make([]placed, 0, len(d.Arbors))
-	for _, a := range d.Arbors {
-		if at, ok := s.sweep(a); ok {
-			const fine = 1e4
-			list = append(list, placed{place{planOf(at[0].On), math.Round(at[0].X * fine), math.Round(at[0].Y * fine)}, a})
+	// Arbors of one axis have one hash, and are found side by side.
+	place := bits.Len(uint(len(d.Arbors)))
+	keys := make([]uint64, 0, len(d.Arbors))
+	for i, a := range d.Arbors {
+		if at, ok := s.axis(a); ok {
+			hash := uint64(at[0].Plan)
+			for _, x := range [...]float64{at[0].X, at[0].Y} {
+				hash = (hash ^ uint64(int64(math.Round(x*1e4)))) * 0x9e3779b97f4a7c15
+				hash ^= hash >> 32
+			}
+			keys = append(keys, hash<<place|uint64(i))
 		}
 	}
-	slices.SortFunc(list, func(a, b placed) int {
-		return cmp.Or(a.at.plan-b.at.plan, cmp.Compare(a.at.x, b.at.x), cmp.Compare(a.at.y, b.at.y), a.arbor.Index-b.arbor.Index)
-	})
-	var all [][]*spec.Arbor
-	for from, to := 0, 0; from < len(list); from = to {
-		for to = from + 1; to < len(list) && list[to].at == list[from].at; to++ {
-		}
-		one := make([]*spec.Arbor, 0, to-from)
-		for _, p := range list[from:to] {
-			one = append(one, p.arbor)
-		}
-		all = append(all, one)
+	slices.Sort(keys)
+	all := make([][]*spec.Arbor, 0, len(keys))
+	list := make([]*spec.Arbor, len(keys))
+	for i, key := range keys {
+		list[i] = d.Arbors[key&(1<<place-1)]
 	}
+	for len(list) > 0 {
+		n := 1
+		for n < len(list) && s.coaxial(list[0], list[n]) {
+			n++
+		}
+		all = append(all, list[:n:n])
+		list = list[n:]
+	}
+	slices.SortFunc(all, func(a, b []*spec.Arbor) int { return a[0].Index - b[0].Index })
 	return all
 }
 

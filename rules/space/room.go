@@ -84,7 +84,7 @@ func (r *Room) carry() {
 		}
 	}
 	for i := range r.plans {
-		r.plans[i].round = newTree(list.boxes[i], list.refs[i])
+		r.plans[i].round = tree{boxes: list.boxes[i], refs: list.refs[i]}
 	}
 }
 
@@ -112,7 +112,7 @@ func (r *Room) stand() {
 		}
 	}
 	for i := range r.plans {
-		r.plans[i].still = newTree(list.boxes[i], list.refs[i])
+		r.plans[i].still = tree{boxes: list.boxes[i], refs: list.refs[i]}
 	}
 }
 

@@ -26,22 +26,21 @@ type ref struct{ solid, locus int32 }
 // width is how many boxes one above them bounds.
 const width = 8
 
-// A tree is boxes within boxes. It is built at once: boxes are laid out along a
-// curve that keeps neighbours together (Morton's), and each eight in turn are
-// bounded by one.
+// A tree is boxes within boxes. It is built at once, when it is first asked:
+// boxes are laid out along a curve that keeps neighbours together (Morton's), and
+// each eight in turn are bounded by one.
 type tree struct {
 	refs   []ref
 	boxes  []box // of the refs, then of eight each, and so on up to one
 	levels []int // where in boxes each level begins
 }
 
-// newTree builds a tree over boxes and what they hold. It takes over both lists.
-func newTree(boxes []box, refs []ref) tree {
-	n := len(boxes)
-	if n == 0 {
-		return tree{}
+// build builds the tree over its boxes, unless it has been.
+func (t *tree) build() {
+	n := len(t.refs)
+	if n == 0 || len(t.levels) > 0 {
+		return
 	}
-	t := tree{refs: refs, boxes: boxes}
 	if n > width {
 		t.sort()
 	}
@@ -56,7 +55,6 @@ func newTree(boxes []box, refs []ref) tree {
 		}
 		t.levels = append(t.levels, to)
 	}
-	return t
 }
 
 // sort lays the boxes out along the curve, by their middles. Each way is counted
@@ -114,7 +112,7 @@ func spread(x uint64) uint64 {
 
 // visit calls each for every ref whose box meets a box, until it returns false.
 func (t *tree) visit(b *box, each func(ref) bool) {
-	if len(t.refs) > 0 {
+	if t.build(); len(t.refs) > 0 {
 		t.descend(len(t.levels)-1, 0, b, each)
 	}
 }
@@ -144,6 +142,7 @@ func (t *tree) count(level int) int {
 // pairs calls each for every two refs whose boxes meet. Eight are held against
 // the tree together.
 func (t *tree) pairs(each func(a, b ref)) {
+	t.build()
 	n := len(t.refs)
 	for from := 0; from < n; from += width {
 		to := min(from+width, n)
