@@ -18,38 +18,29 @@ func (a *lunationArgs) guess() (g firstGuess, ok bool) {
 	if math.Abs(math.Sin(f*degree)) > 0.36 {
 		return g, false
 	}
-	sin := func(deg float64) float64 { return math.Sin(deg * degree) }
-	cos := func(deg float64) float64 { return math.Cos(deg * degree) }
-	m, mm, e := a.m, a.mm, a.e
-	node := sin(a.node)
-	f1 := f - 0.02665*node
-	a1 := 299.77 + 0.107408*a.k - 0.009173*a.t*a.t
+	node, far := turningOf(a.node), turningOf(299.77+0.107408*a.k-0.009173*a.t*a.t)
+	f1, m, mm := turningOf(f-0.02665*node.s), turningOf(a.m), turningOf(a.mm)
+	f2, m2, mm2 := f1.times(f1), m.times(m), mm.times(mm)
+	sum, less := mm.times(m), mm.times(m.back()) // of the anomalies
+	e := a.e
 
 	c1, c2 := -0.4075, 0.1721
 	if a.k != math.Floor(a.k) {
 		c1, c2 = -0.4065, 0.1727
 	}
-	g.tt = a.mean + c1*sin(mm) + c2*e*sin(m) +
-		0.0161*sin(2*mm) - 0.0097*sin(2*f1) + 0.0073*e*sin(mm-m) -
-		0.0050*e*sin(mm+m) - 0.0023*sin(mm-2*f1) + 0.0021*e*sin(2*m) +
-		0.0012*sin(mm+2*f1) + 0.0006*e*sin(2*mm+m) - 0.0004*sin(3*mm) -
-		0.0003*e*sin(m+2*f1) + 0.0003*sin(a1) - 0.0002*e*sin(m-2*f1) -
-		0.0002*e*sin(2*mm-m) - 0.0002*node
-	p := 0.2070*e*sin(m) + 0.0024*e*sin(2*m) - 0.0392*sin(mm) + 0.0116*sin(2*mm) -
-		0.0073*e*sin(mm+m) + 0.0067*e*sin(mm-m) + 0.0118*sin(2*f1)
-	q := 5.2207 - 0.0048*e*cos(m) + 0.0020*e*cos(2*m) - 0.3299*cos(mm) -
-		0.0060*e*cos(mm+m) + 0.0041*e*cos(mm-m)
-	w := math.Abs(cos(f1))
-	g.gamma = (p*cos(f1) + q*sin(f1)) * (1 - 0.0048*w)
-	g.u = umbraRadius(m, mm, e)
+	g.tt = a.mean + c1*mm.s + c2*e*m.s +
+		0.0161*mm2.s - 0.0097*f2.s + 0.0073*e*less.s -
+		0.0050*e*sum.s - 0.0023*mm.times(f2.back()).s + 0.0021*e*m2.s +
+		0.0012*mm.times(f2).s + 0.0006*e*mm2.times(m).s - 0.0004*mm2.times(mm).s -
+		0.0003*e*m.times(f2).s + 0.0003*far.s - 0.0002*e*m.times(f2.back()).s -
+		0.0002*e*mm2.times(m.back()).s - 0.0002*node.s
+	p := 0.2070*e*m.s + 0.0024*e*m2.s - 0.0392*mm.s + 0.0116*mm2.s -
+		0.0073*e*sum.s + 0.0067*e*less.s + 0.0118*f2.s
+	q := 5.2207 - 0.0048*e*m.c + 0.0020*e*m2.c - 0.3299*mm.c -
+		0.0060*e*sum.c + 0.0041*e*less.c
+	g.gamma = (p*f1.c + q*f1.s) * (1 - 0.0048*math.Abs(f1.c))
+	g.u = 0.0059 + 0.0046*e*m.c - 0.0182*mm.c + 0.0004*mm2.c - 0.0005*sum.c
 	return g, true
-}
-
-// umbraRadius is u of Meeus's chapter 54 from the anomalies of Sun and Moon.
-func umbraRadius(m, mm, e float64) float64 {
-	m, mm = m*degree, mm*degree
-	return 0.0059 + 0.0046*e*math.Cos(m) - 0.0182*math.Cos(mm) +
-		0.0004*math.Cos(2*mm) - 0.0005*math.Cos(m+mm)
 }
 
 // solarKind is Meeus's rule for the kind of a solar eclipse, chapter 54. The

@@ -10,12 +10,20 @@ func (a turning) times(b turning) turning {
 	return turning{a.c*b.c - a.s*b.s, a.s*b.c + a.c*b.s}
 }
 
+// turningOf is that of an angle in degrees.
+func turningOf(deg float64) (a turning) {
+	a.s, a.c = math.Sincos(deg * degree)
+	return a
+}
+
+// back is that of the angle taken backwards.
+func (a turning) back() turning { return turning{a.c, -a.s} }
+
 // multiples holds e^(i*n*angle) for n from -6 to 6.
 type multiples [13]turning
 
 func multiplesOf(deg float64) (m multiples) {
-	var one turning
-	one.s, one.c = math.Sincos(deg * degree)
+	one := turningOf(deg)
 	m[6] = turning{1, 0}
 	for n := 1; n <= 6; n++ {
 		m[6+n] = m[5+n].times(one)
