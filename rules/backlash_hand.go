@@ -83,14 +83,11 @@ func HandPlays(f *Facts) []HandPlay { return Shared(f, handPlaysKey{}, handPlays
 
 func handPlays(f *Facts) []HandPlay {
 	angles := jointPlays(f)
-	slips := f.Train.NewSlips()
+	slips := handSlips(f)
 	var plays []HandPlay
-	for _, h := range f.Design.Hands {
-		if _, known := f.Train.Against(h.Arbor, h.Base); !known {
-			continue // nothing turns it
-		}
+	for i, h := range f.Design.Hands {
 		play := HandPlay{Hand: h}
-		for _, s := range slips.Of(h.Arbor, h.Base) {
+		for _, s := range slips[i] {
 			if s.Joint.Mesh == nil {
 				continue // chains, couplings and steps are taken to have none
 			}
