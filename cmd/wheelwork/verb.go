@@ -31,6 +31,7 @@ func verbs() []*verb {
 		checkVerb(),
 		motionVerb(),
 		almanacVerb(),
+		cutlistVerb(),
 		compareVerb(),
 		editorVerb(),
 		rulesVerb(),
