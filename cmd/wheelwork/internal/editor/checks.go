@@ -127,10 +127,25 @@ func (s *Server) install(d *design, m *model, shown map[string][]lsp.Diagnostic)
 		s.publish(path)
 	}
 	s.forget()
+	s.hintAgain(d)
 	for _, doc := range s.docs {
 		if first && len(s.holding(doc.path)) == 0 {
 			s.unclaimed(doc) // it might have been this one's
 		}
+	}
+}
+
+// hintAgain has the client ask for hints anew, where several files of a design
+// are open: what is hinted in one follows from the others.
+func (s *Server) hintAgain(d *design) {
+	open := 0
+	for path := range d.files {
+		if s.docs[path] != nil {
+			open++
+		}
+	}
+	if open > 1 && s.client.Workspace.InlayHint.RefreshSupport {
+		s.later("workspace/inlayHint/refresh", nil)
 	}
 }
 

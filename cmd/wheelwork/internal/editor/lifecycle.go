@@ -75,7 +75,8 @@ func (s *Server) capabilities() lsp.ServerCapabilities {
 	c.TextDocumentSync.Change = lsp.IncrementalSync
 	c.TextDocumentSync.Save = true
 	c.Definition, c.References, c.Highlight = true, true, true
-	c.Hover = true
+	c.Completion = &lsp.CompletionOptions{TriggerCharacters: []string{`"`, ".", "[", " "}}
+	c.Hover, c.DocumentSymbol, c.InlayHint, c.Formatting = true, true, true, true
 	c.CodeAction = &lsp.CodeActionOptions{Kinds: []string{lsp.QuickFix}}
 	c.Rename = true
 	if s.client.TextDocument.Rename.PrepareSupport {

@@ -121,6 +121,14 @@ const (
 	SymbolOperator  = 25
 )
 
+// CompletionParams asks what may be written at a place.
+type CompletionParams struct {
+	PositionParams
+	Context struct {
+		TriggerCharacter string `json:"triggerCharacter"`
+	} `json:"context"`
+}
+
 // CompletionList is what may be written at a place.
 type CompletionList struct {
 	Incomplete bool             `json:"isIncomplete"`

@@ -1,6 +1,10 @@
 package scan
 
-import "wheelwork/spec/tomlread"
+import (
+	"bytes"
+
+	"wheelwork/spec/tomlread"
+)
 
 // Part is a piece of a name, with its place.
 type Part struct {
@@ -53,7 +57,7 @@ type Context struct {
 	InList bool
 	// Array is whether a header is written with two brackets.
 	Array bool
-	// LineStart is whether nothing but blanks comes before it on its line.
+	// LineStart is whether nothing but blanks comes before that on its line.
 	LineStart bool
 }
 
@@ -91,6 +95,11 @@ func At(src []byte, toml bool, form func(kind string) tomlread.Form, offset int3
 		w.toml()
 	} else {
 		w.hcl()
+	}
+	if offset >= 0 {
+		before := src[:w.context.Start]
+		before = before[bytes.LastIndexByte(before, '\n')+1:]
+		w.context.LineStart = len(trimmed(before)) == 0
 	}
 	return w.out, w.context
 }
@@ -192,11 +201,6 @@ func (w *walker) note(where Where) {
 	if where == AtValue {
 		c.Key, c.InList = w.key, w.depth > 0
 	}
-	line := w.offset
-	for line > 0 && w.src[line-1] != '\n' {
-		line--
-	}
-	c.LineStart = len(trimmed(w.src[line:min(int(w.offset), len(w.src))])) == 0
 }
 
 func trimmed(b []byte) []byte {
