@@ -74,7 +74,7 @@ func (j *clashJudge) level(i int) spec.Number {
 
 // together lists the solids that must keep one level with a wheel or sprocket:
 // its mates and their mates, or all of its chain. Of anything else it is nothing,
-// and of what runs with a part whose own level is not known.
+// and of what runs with a part whose own level is not known or is another.
 func (l *leveller) together(i int) []int {
 	first := &l.judge.pieces[i]
 	if first.wheel == nil && first.sprocket == nil {
@@ -83,7 +83,7 @@ func (l *leveller) together(i int) []int {
 	group, whole := []int{i}, true
 	add := func(part *spec.Part) {
 		k, ok := l.index[part]
-		whole = whole && ok
+		whole = whole && ok && l.level(k, i)
 		if ok && !slices.Contains(group, k) {
 			group = append(group, k)
 		}
@@ -109,6 +109,12 @@ func (l *leveller) together(i int) []int {
 		return nil
 	}
 	return group
+}
+
+// level reports whether two solids lie at one level, in part at least.
+func (l *leveller) level(a, b int) bool {
+	s, o := &l.judge.list[a], &l.judge.list[b]
+	return s.From < o.To && o.From < s.To
 }
 
 // free is by how many tenths of a mm a group must move, up or down, to meet

@@ -16,6 +16,7 @@ type threaded struct {
 	from, to float64 // heights
 	radius   float64 // how far it reaches from the axis
 	hole     float64 // radius of its bore, 0 if it has none
+	ring     float64 // radius within the teeth of a ring, through which things go
 	over     *spec.Arbor
 	tube     bool
 }
@@ -69,7 +70,7 @@ func (s steps) post(all *solids, i int) []threaded {
 
 // fixed is what is fixed to an arbor.
 func fixed(piece *piece, solid *space.Solid) threaded {
-	t := threaded{part: piece.part, from: solid.From, to: solid.To, radius: piece.radius, over: piece.arbor}
+	t := threaded{part: piece.part, from: solid.From, to: solid.To, radius: piece.radius, ring: solid.Hole, over: piece.arbor}
 	t.hole = piece.arbor.Diameter.Or(0) / 2
 	if piece.wheel != nil && piece.wheel.Bore.Set() {
 		t.hole = piece.wheel.Bore.Exact.Float() / 2
@@ -87,7 +88,7 @@ func (s steps) slide(p *Pass, t *threaded, axis []threaded) {
 	var above, below *threaded
 	for i := range axis {
 		o := &axis[i]
-		if o.part == t.part || o.radius <= t.hole+1e-6 || !s.before(o.part, own) {
+		if o.part == t.part || o.radius <= t.hole+1e-6 || t.radius < o.ring || !s.before(o.part, own) {
 			continue
 		}
 		if o.from >= t.to-1e-6 && (above == nil || o.from < above.from) {
