@@ -23,8 +23,8 @@ func init() {
 			{Name: "degrees", Dimension: quantity.Angle, Default: "0.5 deg", Doc: "what the swing may be off by: an hour of the Moon's motion"},
 			{Name: "apart", Dimension: quantity.Length, Default: "0.02 mm", Doc: "what offset and the distance of the axes may differ by"},
 		},
-		Breaks: swingExample("1.5"),
-		Keeps:  swingExample("1.04"),
+		Breaks: func() string { return swingExample("1.5") },
+		Keeps:  func() string { return swingExample("1.04") },
 		Run:    anomalySwing,
 	})
 }

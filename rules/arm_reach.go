@@ -18,8 +18,8 @@ func init() {
 		Formula: "reach >= distance of the axis from the arm's middle + half the arbor's diameter; less is a warning, below the distance itself an error. " +
 			"The heights of the arbor and of the arm touch, save of what runs on another arbor on its axis, or goes on in a stepped stud within 1 mm",
 		Source: "computed from the geometry",
-		Breaks: reachExample("100"),
-		Keeps:  reachExample("125"),
+		Breaks: func() string { return reachExample("100") },
+		Keeps:  func() string { return reachExample("125") },
 		Run:    armReach,
 	})
 }

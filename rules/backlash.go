@@ -19,9 +19,13 @@ func init() {
 			{Name: "most", Dimension: quantity.Plain, Default: "0.3", Doc: "play in modules above which it is a warning"},
 			{Name: "hand", Dimension: quantity.Angle, Default: "6 deg", Doc: "play of a hand whose tolerance is neither an angle nor a time: a sixtieth of a turn"},
 		},
-		Breaks: pairExample{distance: 40.5, pinion: "teeth = 20; module = 1", wheel: "teeth = 60; module = 1"}.text(),
-		Keeps:  pairExample{distance: 40.08, pinion: "teeth = 20; module = 1", wheel: "teeth = 60; module = 1"}.text(),
-		Run:    backlash,
+		Breaks: func() string {
+			return pairExample{distance: 40.5, pinion: "teeth = 20; module = 1", wheel: "teeth = 60; module = 1"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{distance: 40.08, pinion: "teeth = 20; module = 1", wheel: "teeth = 60; module = 1"}.text()
+		},
+		Run: backlash,
 	})
 }
 

@@ -21,8 +21,8 @@ func init() {
 			{Name: "miss", Dimension: quantity.Plain, Default: "0.1", Doc: "how far in modules the axes may pass each other"},
 			{Name: "angle", Dimension: quantity.Angle, Default: "0.25 deg", Doc: "how far the shaft angle of a crown wheel may be off"},
 		},
-		Breaks: bevelExample(8),
-		Keeps:  bevelExample(7),
+		Breaks: func() string { return bevelExample(8) },
+		Keeps:  func() string { return bevelExample(7) },
 		Run:    bevelCone,
 	})
 }

@@ -21,8 +21,8 @@ func init() {
 			{Name: "closer", Dimension: quantity.Length, Default: "0.01 mm", Doc: "how much too near the axes may stand: what positions lose in rounding"},
 			{Name: "wider", Dimension: quantity.Plain, Default: "0.2", Doc: "how much too far they may stand, in modules"},
 		},
-		Breaks: depthExample("30.1"),
-		Keeps:  depthExample("30.3"),
+		Breaks: func() string { return depthExample("30.1") },
+		Keeps:  func() string { return depthExample("30.3") },
 		Run:    centreDistance,
 	})
 }

@@ -17,8 +17,8 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "common_factor", Dimension: quantity.Plain, Default: "1", Doc: "the greatest common factor let pass"},
 		},
-		Breaks: chainExample{small: 18, large: 33, chain: `size = "04C"; links = 86`}.text(),
-		Keeps:  chainExample{small: 17, large: 33, chain: `size = "04C"; links = 86`}.text(),
+		Breaks: func() string { return chainExample{small: 18, large: 33, chain: `size = "04C"; links = 86`}.text() },
+		Keeps:  func() string { return chainExample{small: 17, large: 33, chain: `size = "04C"; links = 86`}.text() },
 		Run:    chainHunting,
 	})
 }

@@ -19,9 +19,11 @@ func init() {
 			{Name: "near", Dimension: quantity.Plain, Default: "20", Doc: "the least centre distance in pitches: less is a note"},
 			{Name: "far", Dimension: quantity.Plain, Default: "80", Doc: "the greatest centre distance in pitches: more is a warning"},
 		},
-		Breaks: chainExample{small: 17, large: 34, distance: "55", chain: `size = "04C"`}.text(),
-		Keeps:  chainExample{small: 17, large: 34, distance: "191", chain: `size = "04C"`}.text(),
-		Run:    chainSpan,
+		Breaks: func() string { return chainExample{small: 17, large: 34, distance: "55", chain: `size = "04C"`}.text() },
+		Keeps: func() string {
+			return chainExample{small: 17, large: 34, distance: "191", chain: `size = "04C"`}.text()
+		},
+		Run: chainSpan,
 	})
 }
 

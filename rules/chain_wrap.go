@@ -18,9 +18,13 @@ func init() {
 			{Name: "least", Dimension: quantity.Angle, Default: "120 deg", Doc: "the least wrap"},
 			{Name: "tensioned", Dimension: quantity.Angle, Default: "90 deg", Doc: "the least where the tension is well kept: less is an error"},
 		},
-		Breaks: chainExample{small: 11, large: 77, distance: "130", chain: `size = "04C"`}.text(),
-		Keeps:  chainExample{small: 11, large: 77, distance: "134", chain: `size = "04C"`}.text(),
-		Run:    chainWrap,
+		Breaks: func() string {
+			return chainExample{small: 11, large: 77, distance: "130", chain: `size = "04C"`}.text()
+		},
+		Keeps: func() string {
+			return chainExample{small: 11, large: 77, distance: "134", chain: `size = "04C"`}.text()
+		},
+		Run: chainWrap,
 	})
 }
 

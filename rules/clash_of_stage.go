@@ -16,8 +16,8 @@ func init() {
 		Formula: "a wheel, sprocket, arm or hand needs its arbor, an arbor the arm that carries it, a chain its sprockets; what slides along an axis is barred " +
 			"where parts of earlier stages on that axis, wider than its bore, lie both above and below it; a stud on the frame and an arm that carries an inner arbor bar the way as well",
 		Source: "common practice",
-		Breaks: stageExample("1", "2"),
-		Keeps:  stageExample("2", "1"),
+		Breaks: func() string { return stageExample("1", "2") },
+		Keeps:  func() string { return stageExample("2", "1") },
 		Run:    clashOfStage,
 	})
 }

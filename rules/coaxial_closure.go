@@ -22,8 +22,8 @@ func init() {
 			{Name: "closer", Dimension: quantity.Length, Default: "0.01 mm", Doc: "how much too near a pair may come"},
 			{Name: "wider", Dimension: quantity.Plain, Default: "0.2", Doc: "how much too far apart it may stand, in its modules"},
 		},
-		Breaks: closureExample(12, 36, 10, 40),
-		Keeps:  closureExample(10, 30, 8, 32),
+		Breaks: func() string { return closureExample(12, 36, 10, 40) },
+		Keeps:  func() string { return closureExample(10, 30, 8, 32) },
 		Run:    coaxialClosure,
 	})
 }

@@ -18,9 +18,13 @@ func init() {
 			{Name: "least", Dimension: quantity.Plain, Default: "1.2", Doc: "below this it is a warning"},
 			{Name: "smooth", Dimension: quantity.Plain, Default: "1.4", Doc: "below this it is a note"},
 		},
-		Breaks: pairExample{distance: 20.75, pinion: "teeth = 20; module = 1", wheel: "teeth = 20; module = 1"}.text(),
-		Keeps:  pairExample{distance: 20.06, pinion: "teeth = 20; module = 1", wheel: "teeth = 20; module = 1"}.text(),
-		Run:    contactRatio,
+		Breaks: func() string {
+			return pairExample{distance: 20.75, pinion: "teeth = 20; module = 1", wheel: "teeth = 20; module = 1"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{distance: 20.06, pinion: "teeth = 20; module = 1", wheel: "teeth = 20; module = 1"}.text()
+		},
+		Run: contactRatio,
 	})
 }
 

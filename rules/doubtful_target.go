@@ -26,8 +26,8 @@ func init() {
 			{Name: "beyond", Dimension: quantity.Plain, Default: "200", Doc: "ppm within which a period quoted to many digits is a train's own and not a slip"},
 			{Name: "outer", Dimension: quantity.Plain, Default: "500", Doc: "the same for Jupiter to Pluto, whose published periods differ that much from theory to theory"},
 		},
-		Breaks: doubtfulExample("27.53 d"),
-		Keeps:  doubtfulExample("27.55 d"),
+		Breaks: func() string { return doubtfulExample("27.53 d") },
+		Keeps:  func() string { return doubtfulExample("27.55 d") },
 		Run:    doubtfulTarget,
 	})
 }

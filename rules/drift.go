@@ -25,8 +25,8 @@ func init() {
 			{Name: "days", Dimension: quantity.Time, Default: "1 d", Doc: "time lost over the horizon below which no hand is reported"},
 			{Name: "kept_degrees", Dimension: quantity.Angle, Default: "180 deg", Doc: "what a hand may be off by over the horizon that keeps its own tolerance"},
 		},
-		Breaks: driftExample(10, 40, 8, 59),
-		Keeps:  driftExample(4, 60, 32, 63),
+		Breaks: func() string { return driftExample(10, 40, 8, 59) },
+		Keeps:  func() string { return driftExample(4, 60, 32, 63) },
 		Run:    drift,
 	})
 }

@@ -24,8 +24,8 @@ func init() {
 			{Name: "false", Dimension: quantity.Plain, Default: "5", Doc: "percent of its calls that may be in vain more than theirs"},
 			{Name: "days", Dimension: quantity.Time, Default: "1.5 d", Doc: "how far its new or full moon may fall from the greatest eclipse: the true moon is up to 0.6 d from the mean one"},
 		},
-		Breaks: recordExample(37, 50),
-		Keeps:  recordExample(22, 110),
+		Breaks: func() string { return recordExample(37, 50) },
+		Keeps:  func() string { return recordExample(22, 110) },
 		Run:    eclipseRecord,
 	})
 }

@@ -18,8 +18,11 @@ func init() {
 			{Name: "least", Dimension: quantity.Plain, Default: "6", Doc: "fewest leaves; below it is a warning"},
 			{Name: "smooth", Dimension: quantity.Plain, Default: "10", Doc: "fewest leaves that run smoothly; below it is a note"},
 		},
-		Breaks: pairExample{pinion: `teeth = 5; form = "cycloidal"`, wheel: `teeth = 40; form = "cycloidal"`}.text(),
-		Keeps: `
+		Breaks: func() string {
+			return pairExample{pinion: `teeth = 5; form = "cycloidal"`, wheel: `teeth = 40; form = "cycloidal"`}.text()
+		},
+		Keeps: func() string {
+			return `
 design { title = "One mesh" }
 arbor "great" {}
 arbor "centre" {}
@@ -34,7 +37,8 @@ wheel "pinion" {
   form  = "cycloidal"
 }
 mesh { wheels = ["great", "pinion"] }
-`,
+`
+		},
 		Run: fewLeaves,
 	})
 }

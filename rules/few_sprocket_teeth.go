@@ -20,8 +20,8 @@ func init() {
 			{Name: "smooth", Dimension: quantity.Plain, Default: "17", Doc: "the least for smooth running: fewer is a note"},
 			{Name: "most", Dimension: quantity.Plain, Default: "120", Doc: "the most: more is a note"},
 		},
-		Breaks: chainExample{small: 10, large: 34, chain: `size = "04C"`}.text(),
-		Keeps:  chainExample{small: 17, large: 34, chain: `size = "04C"`}.text(),
+		Breaks: func() string { return chainExample{small: 10, large: 34, chain: `size = "04C"`}.text() },
+		Keeps:  func() string { return chainExample{small: 17, large: 34, chain: `size = "04C"`}.text() },
 		Run:    fewSprocketTeeth,
 	})
 }

@@ -19,8 +19,8 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "common_factor", Dimension: quantity.Plain, Default: "1", Doc: "the largest common factor that is let pass"},
 		},
-		Breaks: huntingExample(60),
-		Keeps:  huntingExample(61),
+		Breaks: func() string { return huntingExample(60) },
+		Keeps:  func() string { return huntingExample(61) },
 		Run:    huntingTooth,
 	})
 }

@@ -10,8 +10,8 @@ func init() {
 		Checks:   "every wheel is in a mesh, every sprocket has a chain, and every arm carries something",
 		Why:      "a wheel without a mate is a mesh forgotten or a part left over: it is cut, paid for and turned for nothing",
 		Source:   "common practice",
-		Breaks:   idleExample(""),
-		Keeps:    idleExample(`mesh { wheels = ["first", "spare"] }`),
+		Breaks:   func() string { return idleExample("") },
+		Keeps:    func() string { return idleExample(`mesh { wheels = ["first", "spare"] }`) },
 		Run:      idlePart,
 	})
 }

@@ -20,9 +20,13 @@ func init() {
 			{Name: "slack", Dimension: quantity.Plain, Default: "0.08", Doc: "the greatest sag, as a part of the span"},
 			{Name: "short", Dimension: quantity.Plain, Default: "0.01", Doc: "how many pitches too short it may be: what positions lose in rounding"},
 		},
-		Breaks: chainExample{small: 17, large: 34, distance: "191.1", chain: `size = "04C"; links = 84`}.text(),
-		Keeps:  chainExample{small: 17, large: 34, distance: "191.1", chain: `size = "04C"; links = 86`}.text(),
-		Run:    linkCount,
+		Breaks: func() string {
+			return chainExample{small: 17, large: 34, distance: "191.1", chain: `size = "04C"; links = 84`}.text()
+		},
+		Keeps: func() string {
+			return chainExample{small: 17, large: 34, distance: "191.1", chain: `size = "04C"; links = 86`}.text()
+		},
+		Run: linkCount,
 	})
 }
 

@@ -20,8 +20,8 @@ func init() {
 		Why:      "wheels that close a loop turn only if the loop gives back exactly the rate it was given; otherwise nothing in it can be turned, and a motor stalls or shears a tooth",
 		Formula:  "round a loop on one carrier the product of all ratios is 1; in general, the joints of the loop let its arbors only stand still",
 		Source:   "rank of the linear equations of the joints, solved exactly; Willis's formula for what an arm carries",
-		Breaks:   lockedExample(`mesh { wheels = ["third", "first"] }`),
-		Keeps:    lockedExample(""),
+		Breaks:   func() string { return lockedExample(`mesh { wheels = ["third", "first"] }`) },
+		Keeps:    func() string { return lockedExample("") },
 		Run:      lockedTrain,
 	})
 }

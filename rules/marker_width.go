@@ -23,8 +23,8 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "grave", Dimension: quantity.Plain, Default: "50", Doc: "percent of eclipses let through, or of calls in vain, from which on a marker within the limits is reported, too, and the finding is an error"},
 		},
-		Breaks: markerExample("10"),
-		Keeps:  markerExample("16.2"),
+		Breaks: func() string { return markerExample("10") },
+		Keeps:  func() string { return markerExample("16.2") },
 		Run:    markerWidth,
 	})
 }

@@ -18,8 +18,8 @@ func init() {
 		Why:      "a form cutter is right for a few counts only: with its neighbour in the set the flanks come out too full or too hollow, and a cutter of another module is scrap",
 		Formula:  "helical wheels are looked up by z/cos3(helix), bevels by z/cos(cone angle), rounded",
 		Source:   "sets of eight involute cutters (Rose, Modern Machine-Shop Practice), of which none serves fewer than 12 teeth; the ranges hold, since makers number their sets in opposite directions. Rings are shaped, crown wheels and worms cut otherwise: they are not looked up. A cutter is written as form, module and teeth: \"involute 0.5 17-20\", \"cycloidal 0.4 8\", \"involute 1 135-rack\"",
-		Breaks:   cutterExample(36),
-		Keeps:    cutterExample(32),
+		Breaks:   func() string { return cutterExample(36) },
+		Keeps:    func() string { return cutterExample(32) },
 		Run:      noCutter,
 	})
 }

@@ -15,8 +15,8 @@ func init() {
 		Why:      "a count that no hole circle divides cannot be cut by plain indexing: it wants a plate with another circle, compound or differential indexing, or a blank thrown away when the last tooth comes out thin",
 		Formula:  "with a worm of K to 1, z teeth take K/z turns of the crank each: some circle must have a multiple of z/gcd(z, K) holes",
 		Source:   "plain indexing as in OD1644; computed from the counts. It is asked of wheels, pinions, rings, bevels and crown wheels, not of worms, nor of sprockets, which are bought",
-		Breaks:   dividedExample(53),
-		Keeps:    dividedExample(54),
+		Breaks:   func() string { return dividedExample(53) },
+		Keeps:    func() string { return dividedExample(54) },
 		Run:      notDivisible,
 	})
 }

@@ -19,8 +19,8 @@ func init() {
 		Checks:   "tooth counts, modules and chains are among those that the stock lists",
 		Why:      "a wheel of a module or a count that cannot be had has to be cut specially, with a cutter bought for it, and a chain of another pitch wants new sprockets",
 		Source:   "the design's own stock; what it does not list (teeth, modules, chains) is not limited. Worms have starts and no tooth count, and sprockets go by their chain",
-		Breaks:   stockExample("0.7"),
-		Keeps:    stockExample("0.8"),
+		Breaks:   func() string { return stockExample("0.7") },
+		Keeps:    func() string { return stockExample("0.8") },
 		Run:      notInStock,
 	})
 }

@@ -8,8 +8,8 @@ func init() {
 		Checks:   "a chain has an even number of links",
 		Why:      "inner and outer links alternate, so an odd number closes only with an offset link, which bends and breaks first",
 		Source:   "Ramsey and Tsubaki, makers' notes",
-		Breaks:   chainExample{small: 17, large: 34, chain: `size = "04C"; links = 85`}.text(),
-		Keeps:    chainExample{small: 17, large: 34, chain: `size = "04C"; links = 86`}.text(),
+		Breaks:   func() string { return chainExample{small: 17, large: 34, chain: `size = "04C"; links = 85`}.text() },
+		Keeps:    func() string { return chainExample{small: 17, large: 34, chain: `size = "04C"; links = 86`}.text() },
 		Run:      oddLinks,
 	})
 }

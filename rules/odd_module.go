@@ -19,9 +19,13 @@ func init() {
 		Why:      "for a module of no series there is no cutter to buy; often it is a diametral pitch in disguise, or its number written in place of a module",
 		Formula:  "m = 25.4 mm / P",
 		Source:   "ISO 54:1996, DIN 780-1 and JIS B 1701-2, any of them; diametral pitches of Shigley Table 13-2, and 72 (all from memory)",
-		Breaks:   pairExample{pinion: "teeth = 20; module = 0.52", wheel: "teeth = 60; module = 0.52"}.text(),
-		Keeps:    pairExample{pinion: "teeth = 20; module = 0.5", wheel: "teeth = 60; module = 0.5"}.text(),
-		Run:      oddModule,
+		Breaks: func() string {
+			return pairExample{pinion: "teeth = 20; module = 0.52", wheel: "teeth = 60; module = 0.52"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{pinion: "teeth = 20; module = 0.5", wheel: "teeth = 60; module = 0.5"}.text()
+		},
+		Run: oddModule,
 	})
 }
 

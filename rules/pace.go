@@ -19,8 +19,8 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "percent", Dimension: quantity.Plain, Default: "5", Doc: "what the pace may be off by, in percent"},
 		},
-		Breaks: paceExample("15 rpm"),
-		Keeps:  paceExample("30 rpm"),
+		Breaks: func() string { return paceExample("15 rpm") },
+		Keeps:  func() string { return paceExample("30 rpm") },
 		Run:    pace,
 	})
 }

@@ -22,8 +22,8 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "lean", Dimension: quantity.Angle, Default: "45 deg", Doc: "an axis without hand and teeth is taken for the axis of a ball up to this lean, and for a shaft laid down beyond it"},
 		},
-		Breaks: parallelExample(29),
-		Keeps:  parallelExample(30),
+		Breaks: func() string { return parallelExample(29) },
+		Keeps:  func() string { return parallelExample(30) },
 		Run:    parallelAxis,
 	})
 }

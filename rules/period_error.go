@@ -18,8 +18,8 @@ func init() {
 		Why:      "a tooth too many in one wheel shifts every hand behind it, and a dial that is off from the first day cannot be mended by setting it",
 		Formula:  "error = period of the hand / period wanted - 1; over a span, (rate - rate wanted) x span in degrees, (1 - rate x period wanted) x span in days",
 		Source:   "periods of the catalogue, each with its own source; the tolerance is the design's own",
-		Breaks:   periodExample(31),
-		Keeps:    periodExample(30),
+		Breaks:   func() string { return periodExample(31) },
+		Keeps:    func() string { return periodExample(30) },
 		Run:      periodError,
 	})
 }

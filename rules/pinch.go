@@ -20,8 +20,8 @@ func init() {
 			{Name: "caution", Dimension: quantity.Plain, Default: "10", Doc: "newtons at the tip from which on it is a note"},
 			{Name: "hurt", Dimension: quantity.Plain, Default: "75", Doc: "newtons at the tip from which on it is a warning"},
 		},
-		Breaks: pinchExample("3 N m"),
-		Keeps:  pinchExample("1 N m"),
+		Breaks: func() string { return pinchExample("3 N m") },
+		Keeps:  func() string { return pinchExample("1 N m") },
 		Run:    pinch,
 	})
 }

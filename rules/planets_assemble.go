@@ -22,8 +22,8 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "misfit", Dimension: quantity.Plain, Default: "0.05", Doc: "by how many modules of arc the teeth of a planet may miss: play takes it up"},
 		},
-		Breaks: planetsExample(3),
-		Keeps:  planetsExample(4),
+		Breaks: func() string { return planetsExample(3) },
+		Keeps:  func() string { return planetsExample(4) },
 		Run:    planetsAssemble,
 	})
 }

@@ -21,8 +21,8 @@ func init() {
 			{Name: "least", Dimension: quantity.Plain, Default: "0.5", Doc: "gap in modules below which it is a warning"},
 			{Name: "usual", Dimension: quantity.Plain, Default: "1", Doc: "gap in modules below which it is a note"},
 		},
-		Breaks: planetsExample(6),
-		Keeps:  planetsExample(4),
+		Breaks: func() string { return planetsExample(6) },
+		Keeps:  func() string { return planetsExample(4) },
 		Run:    planetsClear,
 	})
 }

@@ -22,9 +22,13 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "land", Dimension: quantity.Plain, Default: "0.2", Doc: "least width of a tip in modules"},
 		},
-		Breaks: pairExample{pinion: "teeth = 10; module = 1; shift = 0.6", wheel: "teeth = 40; module = 1"}.text(),
-		Keeps:  pairExample{pinion: "teeth = 10; module = 1; shift = 0.45", wheel: "teeth = 40; module = 1"}.text(),
-		Run:    pointedTip,
+		Breaks: func() string {
+			return pairExample{pinion: "teeth = 10; module = 1; shift = 0.6", wheel: "teeth = 40; module = 1"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{pinion: "teeth = 10; module = 1; shift = 0.45", wheel: "teeth = 40; module = 1"}.text()
+		},
+		Run: pointedTip,
 	})
 }
 

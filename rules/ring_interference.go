@@ -18,9 +18,11 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "trace", Dimension: quantity.Plain, Default: "0.01", Doc: "addendum in modules that the ring may have too much"},
 		},
-		Breaks: ringExample("teeth = 16; module = 1", `kind = "ring"; teeth = 48; module = 1`),
-		Keeps:  ringExample("teeth = 16; module = 1", `kind = "ring"; teeth = 48; module = 1; addendum = 0.79`),
-		Run:    ringInterference,
+		Breaks: func() string { return ringExample("teeth = 16; module = 1", `kind = "ring"; teeth = 48; module = 1`) },
+		Keeps: func() string {
+			return ringExample("teeth = 16; module = 1", `kind = "ring"; teeth = 48; module = 1; addendum = 0.79`)
+		},
+		Run: ringInterference,
 	})
 }
 

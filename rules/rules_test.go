@@ -17,13 +17,13 @@ import (
 func TestEveryRuleHasAPageThatIsTrue(t *testing.T) {
 	for _, r := range rules.All() {
 		t.Run(r.Name, func(t *testing.T) {
-			for what, text := range map[string]string{"Checks": r.Checks, "Why": r.Why, "Source": r.Source, "Breaks": r.Breaks, "Keeps": r.Keeps} {
+			for what, text := range map[string]string{"Checks": r.Checks, "Why": r.Why, "Source": r.Source, "Breaks": r.Breaks(), "Keeps": r.Keeps()} {
 				assert.NotEmpty(t, text, what)
 			}
 			assert.Contains(t, rules.Groups, r.Group)
 			assert.NotEqual(t, rules.Off, r.Severity)
-			assert.Contains(t, names(check(t, r.Breaks)), r.Name, "the example that breaks it")
-			assert.NotContains(t, names(check(t, r.Keeps)), r.Name, "the example that keeps it")
+			assert.Contains(t, names(check(t, r.Breaks())), r.Name, "the example that breaks it")
+			assert.NotContains(t, names(check(t, r.Keeps())), r.Name, "the example that keeps it")
 		})
 	}
 }

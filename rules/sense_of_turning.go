@@ -16,8 +16,8 @@ func init() {
 		Why:      "one idler more or less turns a hand the other way round: the Moon rises in the west, and no setting mends it",
 		Formula:  "the sign of the exact rate against the hand's base, counter-clockwise positive as seen from above; each outside mesh, crossed chain and mesh of opposite sense turns it round",
 		Source:   "common practice",
-		Breaks:   senseExample("ccw"),
-		Keeps:    senseExample("cw"),
+		Breaks:   func() string { return senseExample("ccw") },
+		Keeps:    func() string { return senseExample("cw") },
 		Run:      senseOfTurning,
 	})
 }

@@ -22,8 +22,8 @@ func init() {
 			{Name: "hand", Dimension: quantity.Angle, Default: "6 deg", Doc: "to what a hand is to be set whose tolerance is neither an angle nor a time: a sixtieth of a turn"},
 			{Name: "reading", Dimension: quantity.Angle, Default: "1 deg", Doc: "the finest that is read off a hand: no tolerance asks for less"},
 		},
-		Breaks: settingExample(""),
-		Keeps:  settingExample("\n  slip_torque = \"30 N mm\""),
+		Breaks: func() string { return settingExample("") },
+		Keeps:  func() string { return settingExample("\n  slip_torque = \"30 N mm\"") },
 		Run:    settingStep,
 	})
 }

@@ -9,7 +9,8 @@ var staleWaiver = &Rule{
 	Checks:   "every waiver names a rule, gives its reason and still waives something",
 	Why:      "a waiver left behind when its reason is gone will hide the next fault that stands in the same place",
 	Source:   "common practice",
-	Breaks: `
+	Breaks: func() string {
+		return `
 design { title = "Tide hand" }
 # waive undriven: the visitor's crank comes with the next stage
 arbor "day" {}
@@ -17,8 +18,10 @@ clock {
   on     = "day"
   period = "solar day"
 }
-`,
-	Keeps: `
+`
+	},
+	Keeps: func() string {
+		return `
 design { title = "Tide hand" }
 arbor "day" {}
 # waive undriven: the visitor's crank comes with the next stage
@@ -27,7 +30,8 @@ clock {
   on     = "day"
   period = "solar day"
 }
-`,
+`
+	},
 }
 
 func init() { register(staleWaiver) }

@@ -17,8 +17,8 @@ func init() {
 			{Name: "spur", Dimension: quantity.Plain, Default: "10", Doc: "greatest step of spur wheels and rings"},
 			{Name: "crossed", Dimension: quantity.Plain, Default: "6", Doc: "greatest step of bevels and crown wheels"},
 		},
-		Breaks: pairExample{pinion: "teeth = 12", wheel: "teeth = 121"}.text(),
-		Keeps:  pairExample{pinion: "teeth = 12", wheel: "teeth = 120"}.text(),
+		Breaks: func() string { return pairExample{pinion: "teeth = 12", wheel: "teeth = 121"}.text() },
+		Keeps:  func() string { return pairExample{pinion: "teeth = 12", wheel: "teeth = 120"}.text() },
 		Run:    stepRatio,
 	})
 }

@@ -19,8 +19,8 @@ func init() {
 			{Name: "least", Dimension: quantity.Plain, Default: "0.5", Doc: "less rim than so many whole depths is a warning"},
 			{Name: "full", Dimension: quantity.Plain, Default: "1.2", Doc: "less rim than so many whole depths is a note"},
 		},
-		Breaks: rimExample("7.8"),
-		Keeps:  rimExample("4"),
+		Breaks: func() string { return rimExample("7.8") },
+		Keeps:  func() string { return rimExample("4") },
 		Run:    thinRim,
 	})
 }

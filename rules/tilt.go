@@ -25,8 +25,8 @@ func init() {
 			{Name: "lean", Dimension: quantity.Angle, Default: "45 deg", Doc: "a day's axis that leans by more is taken for a shaft laid down, behind a dial"},
 			{Name: "rise", Dimension: quantity.Length, Default: "1 mm", Doc: "a Moon that rises less than this to either side is noted: it is not seen"},
 		},
-		Breaks: tiltExample("7"),
-		Keeps:  tiltExample("5.14"),
+		Breaks: func() string { return tiltExample("7") },
+		Keeps:  func() string { return tiltExample("5.14") },
 		Run:    tilt,
 	})
 }

@@ -22,9 +22,13 @@ func init() {
 			{Name: "trace", Dimension: quantity.Plain, Default: "0.05", Doc: "depth in modules up to which interference is a warning: running in wears it away"},
 			{Name: "clearance", Dimension: quantity.Plain, Default: "0.1", Doc: "least clearance in modules between tip and bottom"},
 		},
-		Breaks: pairExample{pinion: "teeth = 13; module = 1", wheel: "teeth = 50; module = 1"}.text(),
-		Keeps:  pairExample{pinion: "teeth = 13; module = 1; shift = 0.24", wheel: "teeth = 50; module = 1; shift = -0.24"}.text(),
-		Run:    tipInterference,
+		Breaks: func() string {
+			return pairExample{pinion: "teeth = 13; module = 1", wheel: "teeth = 50; module = 1"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{pinion: "teeth = 13; module = 1; shift = 0.24", wheel: "teeth = 50; module = 1; shift = -0.24"}.text()
+		},
+		Run: tipInterference,
 	})
 }
 

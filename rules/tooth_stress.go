@@ -19,8 +19,8 @@ func init() {
 		Source:   "Lewis: Shigley eq 14-2 and Table 14-2, for 20 degrees and from 12 teeth on (from memory); cycloidal teeth are judged by the same factors, which is rough. Efficiencies: handbooks (from memory), the better end; a worm at rest with a friction of 0.1. Stress allowed: a third of the tensile strength, as is common with the formula; strengths of usual grades (from memory). From three times on, the strength itself, it is an error",
 
 		Thresholds: materialStresses,
-		Breaks:     stressExample("300 N mm"),
-		Keeps:      stressExample("200 N mm"),
+		Breaks:     func() string { return stressExample("300 N mm") },
+		Keeps:      func() string { return stressExample("200 N mm") },
 		Run:        toothStress,
 	})
 }

@@ -23,8 +23,8 @@ func init() {
 			{Name: "press", Dimension: quantity.Length, Default: "0.02 mm", Doc: "a wheel bored narrower than its arbor by more than this does not go on"},
 			{Name: "loose", Dimension: quantity.Length, Default: "0.1 mm", Doc: "a wheel bored wider than its arbor by more than this is a warning"},
 		},
-		Breaks: tubeExample("4.9"),
-		Keeps:  tubeExample("5.1"),
+		Breaks: func() string { return tubeExample("4.9") },
+		Keeps:  func() string { return tubeExample("5.1") },
 		Run:    tubeNesting,
 	})
 }

@@ -20,9 +20,13 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "trace", Dimension: quantity.Plain, Default: "0.01", Doc: "shift in modules that may be wanting: 17 teeth at 20 deg want 0.006"},
 		},
-		Breaks: pairExample{pinion: "teeth = 10; module = 1", wheel: "teeth = 40; module = 1"}.text(),
-		Keeps:  pairExample{pinion: "teeth = 10; module = 1; shift = 0.42", wheel: "teeth = 40; module = 1"}.text(),
-		Run:    undercut,
+		Breaks: func() string {
+			return pairExample{pinion: "teeth = 10; module = 1", wheel: "teeth = 40; module = 1"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{pinion: "teeth = 10; module = 1; shift = 0.42", wheel: "teeth = 40; module = 1"}.text()
+		},
+		Run: undercut,
 	})
 }
 

@@ -11,7 +11,8 @@ func init() {
 		Why:      "an arbor that no wheel, chain or coupling ties to the drive stays where friction leaves it, and every hand on it tells nothing",
 		Formula:  "the rank of the equations of all joints: a rate that depends on more than the drives is free",
 		Source:   "mobility of a linkage of rate equations; the linear system of the joints solved exactly",
-		Breaks: `
+		Breaks: func() string {
+			return `
 design { title = "Tide hand" }
 arbor "crank" {}
 wheel "first" {
@@ -27,8 +28,10 @@ clock {
   on     = "crank"
   period = "solar day"
 }
-`,
-		Keeps: `
+`
+		},
+		Keeps: func() string {
+			return `
 design { title = "Tide hand" }
 arbor "crank" {}
 wheel "first" {
@@ -45,7 +48,8 @@ clock {
   on     = "crank"
   period = "solar day"
 }
-`,
+`
+		},
 		Run: undriven,
 	})
 }

@@ -15,8 +15,8 @@ func init() {
 		Checks:   "a chain's size is one of ISO 606, and all chains over one sprocket have one pitch",
 		Why:      "a sprocket is cut for one pitch: a chain of another climbs its teeth and jumps",
 		Source:   "ISO 606 (from memory; rows read in makers' tables are marked in the package)",
-		Breaks:   chainExample{small: 17, large: 34, chain: `size = "04D"`}.text(),
-		Keeps:    chainExample{small: 17, large: 34, chain: `size = "04C"`}.text(),
+		Breaks:   func() string { return chainExample{small: 17, large: 34, chain: `size = "04D"`}.text() },
+		Keeps:    func() string { return chainExample{small: 17, large: 34, chain: `size = "04C"`}.text() },
 		Run:      unequalChain,
 	})
 }

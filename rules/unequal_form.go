@@ -15,9 +15,13 @@ func init() {
 		Why:      "an involute wheel does not roll on a cycloidal pinion, two right-hand helices do not meet on parallel shafts, and a bevel does not run with a spur wheel",
 		Formula:  "on parallel axes helix angles are equal and of opposite hand, in a ring of the same hand; the helices of a worm and its wheel are of one hand and make 90 degrees; spur runs with spur, ring, crown or worm, bevel with bevel or crown gear",
 		Source:   "ISO 21771 for the helices (from memory); common practice for the rest",
-		Breaks:   pairExample{pinion: `teeth = 8; form = "cycloidal"; module = 0.5`, wheel: "teeth = 64; module = 0.5"}.text(),
-		Keeps:    pairExample{pinion: `teeth = 8; form = "cycloidal"; module = 0.5`, wheel: `teeth = 64; form = "cycloidal"; module = 0.5`}.text(),
-		Run:      unequalForm,
+		Breaks: func() string {
+			return pairExample{pinion: `teeth = 8; form = "cycloidal"; module = 0.5`, wheel: "teeth = 64; module = 0.5"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{pinion: `teeth = 8; form = "cycloidal"; module = 0.5`, wheel: `teeth = 64; form = "cycloidal"; module = 0.5`}.text()
+		},
+		Run: unequalForm,
 	})
 }
 

@@ -20,8 +20,8 @@ func init() {
 			{Name: "share", Dimension: quantity.Plain, Default: "0.75", Doc: "mates that share less of the narrower face than this are a warning"},
 			{Name: "aslant", Dimension: quantity.Length, Default: "0.3 mm", Doc: "sprockets of a chain that lie further from one level are a warning"},
 		},
-		Breaks: levelExample("14"),
-		Keeps:  levelExample("10"),
+		Breaks: func() string { return levelExample("14") },
+		Keeps:  func() string { return levelExample("10") },
 		Run:    unequalLevel,
 	})
 }

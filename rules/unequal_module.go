@@ -16,8 +16,8 @@ func init() {
 		Why:      "teeth of two sizes do not fit between one another: the wheels cannot be brought to depth, and forced they jam at the first turn",
 		Formula:  "module of the one = module of the other, exactly; module = 25.4 mm / diametral pitch, which a module may round to one part in a million",
 		Source:   "ISO 54 and ISO 701 for the module, the inch of 25.4 mm by the agreement of 1959; of helical wheels the normal module counts",
-		Breaks:   moduleExample("0.6"),
-		Keeps:    moduleExample("0.5"),
+		Breaks:   func() string { return moduleExample("0.6") },
+		Keeps:    func() string { return moduleExample("0.5") },
 		Run:      unequalModule,
 	})
 }

@@ -15,9 +15,13 @@ func init() {
 		Why:      "teeth of 14.5 and 20 degrees have different base pitches: they ride on their edges, jam at one tooth and rattle at the next",
 		Formula:  "equal base pitch: pi m1 cos(a1) = pi m2 cos(a2) with m1 = m2",
 		Source:   "law of gearing; the range of 5 to 45 degrees is that of the formulas of this program",
-		Breaks:   pairExample{pinion: "teeth = 20; module = 1; pressure_angle = 14.5", wheel: "teeth = 60; module = 1"}.text(),
-		Keeps:    pairExample{pinion: "teeth = 20; module = 1; pressure_angle = 14.5", wheel: "teeth = 60; module = 1; pressure_angle = 14.5"}.text(),
-		Run:      unequalPressureAngle,
+		Breaks: func() string {
+			return pairExample{pinion: "teeth = 20; module = 1; pressure_angle = 14.5", wheel: "teeth = 60; module = 1"}.text()
+		},
+		Keeps: func() string {
+			return pairExample{pinion: "teeth = 20; module = 1; pressure_angle = 14.5", wheel: "teeth = 60; module = 1; pressure_angle = 14.5"}.text()
+		},
+		Run: unequalPressureAngle,
 	})
 }
 

@@ -16,8 +16,8 @@ func init() {
 		Why:      "wheels stay in mesh only while one body holds both axes; where an arm carries one of them away the teeth part, and when it comes round again they run into each other",
 		Formula:  "both axes must stand still on one body: the carrier they share, or an arm in whose middle the other axis lies; otherwise the distance runs from 2 x the longest leg - the sum of all legs (not below 0) to the sum of all legs",
 		Source:   "geometry of a linkage, computed from the positions",
-		Breaks:   wanderingExample(`"far"`),
-		Keeps:    wanderingExample(`"middle"`),
+		Breaks:   func() string { return wanderingExample(`"far"`) },
+		Keeps:    func() string { return wanderingExample(`"middle"`) },
 		Run:      wanderingMesh,
 	})
 }

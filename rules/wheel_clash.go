@@ -22,8 +22,8 @@ func init() {
 			"Mates, sprockets of one chain, arbors on one axis and what bears them may touch; where arms keep their way to each other, or come back to it in ten turns, only what must meet is told; parts on leaning axes are left out",
 		Source:     "computed from the geometry; the clearance is common practice",
 		Thresholds: []Threshold{{Name: "clearance", Dimension: quantity.Length, Default: "0.2 mm", Doc: "less than this to the side is a warning"}},
-		Breaks:     clashExample("12"),
-		Keeps:      clashExample("16"),
+		Breaks:     func() string { return clashExample("12") },
+		Keeps:      func() string { return clashExample("16") },
 		Run:        wheelClash,
 	})
 }

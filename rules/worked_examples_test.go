@@ -76,7 +76,7 @@ func TestWorkedExamplesStayQuiet(t *testing.T) {
 	}
 	t.Run("planetary set of 16, 16 and 48", func(t *testing.T) {
 		// Ordinary in handbooks (SDP/SI D785 T-117), though the ring's tips scrape.
-		got := grave(t, rules.Named("planets-assemble").Keeps)
+		got := grave(t, rules.Named("planets-assemble").Keeps())
 		for _, f := range got {
 			assert.Equal(t, "ring-interference warning", f)
 		}

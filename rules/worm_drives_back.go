@@ -19,8 +19,8 @@ func init() {
 		Thresholds: []Threshold{
 			{Name: "self_locking", Dimension: quantity.Angle, Default: "5 deg", Doc: "lead angle below which the worm usually holds its wheel"},
 		},
-		Breaks: wormExample("wheel", "worm"),
-		Keeps:  wormExample("worm", "wheel"),
+		Breaks: func() string { return wormExample("wheel", "worm") },
+		Keeps:  func() string { return wormExample("worm", "wheel") },
 		Run:    wormDrivesBack,
 	})
 }

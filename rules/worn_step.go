@@ -20,8 +20,8 @@ func init() {
 			{Name: "pair", Dimension: quantity.Plain, Default: "5", Doc: "greatest speeding up of one involute pair; beyond it is a note"},
 			{Name: "train", Dimension: quantity.Plain, Default: "20", Doc: "greatest speeding up of a train"},
 		},
-		Breaks: wornExample(90, 84),
-		Keeps:  wornExample(75, 76),
+		Breaks: func() string { return wornExample(90, 84) },
+		Keeps:  func() string { return wornExample(75, 76) },
 		Run:    wornStep,
 	})
 }

@@ -66,7 +66,7 @@ func RulePage(r *rules.Rule) string {
 	}
 	fmt.Fprintf(&b, "A design may set these for itself:\n\n```hcl\n%s\n```\n\n", boundsExample(r))
 	fmt.Fprintf(&b, "A comment lets one finding stand, on its line or above its block, with the reason:\n\n```hcl\n# waive %s: why it may stand here\n```\n\n", r.Name)
-	fmt.Fprintf(&b, "## Breaks it\n\n```hcl\n%s\n```\n\n", strings.TrimSpace(r.Breaks))
-	fmt.Fprintf(&b, "## Keeps it\n\n```hcl\n%s\n```\n", strings.TrimSpace(r.Keeps))
+	fmt.Fprintf(&b, "## Breaks it\n\n```hcl\n%s\n```\n\n", strings.TrimSpace(r.Breaks()))
+	fmt.Fprintf(&b, "## Keeps it\n\n```hcl\n%s\n```\n", strings.TrimSpace(r.Keeps()))
 	return b.String()
 }

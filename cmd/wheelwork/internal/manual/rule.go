@@ -35,8 +35,8 @@ func RuleText(w io.Writer, r *rules.Rule) {
 	}
 	fmt.Fprintf(w, "Severity\n  %s, unless a design says otherwise:\n%s\n\n", r.Severity, indent(boundsExample(r), "      "))
 	fmt.Fprintf(w, "To let one finding stand, with its reason, on its line or its block:\n      # waive %s: why it may stand here\n\n", r.Name)
-	fmt.Fprintf(w, "Breaks it\n%s\n\n", indent(strings.TrimSpace(r.Breaks), "      "))
-	fmt.Fprintf(w, "Keeps it\n%s\n", indent(strings.TrimSpace(r.Keeps), "      "))
+	fmt.Fprintf(w, "Breaks it\n%s\n\n", indent(strings.TrimSpace(r.Breaks()), "      "))
+	fmt.Fprintf(w, "Keeps it\n%s\n", indent(strings.TrimSpace(r.Keeps()), "      "))
 }
 
 // boundsExample is a bounds block for the rule, with its thresholds at their
