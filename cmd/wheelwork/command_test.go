@@ -28,6 +28,7 @@ func TestOutputIsTheSameAHundredTimes(t *testing.T) {
 		{"check", "--format", "json", dir},
 		{"motion", "--json", filepath.Join(dir, "faulty.hcl")},
 		{"motion", filepath.Join(dir, "sound.toml")},
+		{"measure", "--json", filepath.Join(dir, "faulty.hcl")},
 		{"rules"},
 		{"help", "language"},
 	} {

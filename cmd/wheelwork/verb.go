@@ -30,6 +30,7 @@ func verbs() []*verb {
 	return []*verb{
 		checkVerb(),
 		motionVerb(),
+		measureVerb(),
 		almanacVerb(),
 		cutlistVerb(),
 		compareVerb(),
