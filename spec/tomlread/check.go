@@ -70,6 +70,11 @@ func (c *checker) finish(end int32) {
 		c.faults++
 		c.flush(start, last)
 		c.from, c.first = end, last+1
+	case c.first == last && certain(c.src[c.from:end]):
+		c.from, c.first = end, last+1
+	case c.first < last && certain(c.src[start:end]):
+		c.flush(start, last)
+		c.from, c.first = end, last+1
 	case c.known != nil && c.known(start, end):
 		c.flush(start, last)
 		c.from, c.first = end, last+1
