@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"math"
 	"wheelwork/spec/quantity"
 	"wheelwork/spec/text"
 )
@@ -75,9 +76,9 @@ func (p *Pass) judgePlay(g *Gearing, play, least, most float64) {
 	case stated && placed && play < 0.8*m.Backlash.Or(0)-0.002:
 		f = p.foundMesh(m, m.Backlash.Place(), "mesh %s has %s of play with its axes %s apart, wanted %s", m.Label(), mm(play), mm(g.Distance), mm(m.Backlash.Or(0)))
 	case play > most*module+1e-9:
-		f = p.foundMesh(m, playPlace(g), "mesh %s has %s of play, %s modules: more than %s", m.Label(), mm(max(play, 0)), figures(max(play, 0)/module, 3), fig(most))
+		f = p.foundMesh(m, playPlace(g), "mesh %s has %s of play, %s modules: more than %s", m.Label(), mm(max(play, 0)), fig(math.Round(max(play, 0)/module*1000)/1000), fig(most))
 	case play < least*module-1e-9 && !(stated && (placed || m.Backlash.Exact.IsZero())):
-		f = p.foundMesh(m, playPlace(g), "mesh %s has %s of play, %s modules: less than %s", m.Label(), mm(max(play, 0)), figures(max(play, 0)/module, 3), fig(least)).Weigh(Note)
+		f = p.foundMesh(m, playPlace(g), "mesh %s has %s of play, %s modules: less than %s", m.Label(), mm(max(play, 0)), fig(math.Round(max(play, 0)/module*1000)/1000), fig(least)).Weigh(Note)
 	default:
 		return
 	}
