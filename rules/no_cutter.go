@@ -72,7 +72,7 @@ func noCutter(p *Pass) {
 		f := p.Found(&w.Part, w.Teeth.Place(), "no cutter at hand serves %s, %s: %s", w.Title(), asked(w, cut), p.cuttersOf(cut))
 		switch c, metric, found := StandardCutter(cut); {
 		case found:
-			f.Message += "; of the usual set it is " + numbered(c, metric)
+			f.Message += "; of the usual set it is " + CutterNumber(c, metric)
 		case cut.Form == "involute":
 			f.Message += "; no standard involute cutter is made for fewer than 12 teeth"
 		}
@@ -120,8 +120,8 @@ func (p *Pass) cuttersOf(cut Cut) string {
 	return "there are those for " + listed(ranges)
 }
 
-// numbered says the number of a cutter in its set and what it serves.
-func numbered(c tooth.Cutter, metric string) string {
+// CutterNumber says the number of a cutter in its set and what it serves.
+func CutterNumber(c tooth.Cutter, metric string) string {
 	s := "letter " + c.Name
 	if metric != "" {
 		s = "number " + c.Name + " of eight (" + metric + " in metric sets)"

@@ -29,6 +29,7 @@ func TestOutputIsTheSameAHundredTimes(t *testing.T) {
 		{"motion", "--json", filepath.Join(dir, "faulty.hcl")},
 		{"motion", filepath.Join(dir, "sound.toml")},
 		{"measure", "--json", filepath.Join(dir, "faulty.hcl")},
+		{"cutlist", "--format", "csv", filepath.Join(dir, "sound.toml")},
 		{"rules"},
 		{"help", "language"},
 	} {

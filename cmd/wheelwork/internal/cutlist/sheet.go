@@ -1,7 +1,9 @@
-// Package cutlist writes what there is to cut: as text, CSV and Markdown.
+// Package cutlist writes cut lists: as tables for people, as Markdown and as
+// CSV.
 package cutlist
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -9,99 +11,132 @@ import (
 	"wheelwork/rules/cutting"
 )
 
-// A sheet is one table of the list, in cells for people.
+// sheet is one table of a list.
 type sheet struct {
 	title   string
-	kind    string // of a row, for CSV
 	columns []column
 	rows    [][]string
 }
 
 type column struct {
-	head string
-	// key is the column's name in CSV, where all sheets share one set.
-	key   string
+	head  string
 	right bool
 }
 
+func columns(heads ...string) []column {
+	list := make([]column, len(heads))
+	for i, h := range heads {
+		list[i].head, list[i].right = strings.CutPrefix(h, ">")
+	}
+	return list
+}
+
+func (s *sheet) row(cells ...string) { s.rows = append(s.rows, cells) }
+
+// sheets lays a list out. A figure of 0 is not known and written as nothing.
 func sheets(l *cutting.List) []sheet {
-	return []sheet{wheels(l), sprockets(l), chains(l), cutters(l), stock(l)}
+	all := []sheet{wheels(l), sprockets(l), chains(l), cutters(l), stock(l), strands(l)}
+	kept := all[:0]
+	for _, s := range all {
+		if len(s.rows) > 0 {
+			kept = append(kept, s)
+		}
+	}
+	return kept
 }
 
 func wheels(l *cutting.List) sheet {
-	s := sheet{title: "Wheels", kind: "wheel", columns: []column{
-		{"wheel", "name", false}, {"shape", "shape", false}, {"teeth", "teeth", true}, {"module", "module_mm", true},
-		{"blank", "blank_mm", true}, {"depth", "depth_mm", true}, {"face", "face_mm", true}, {"bore", "bore_mm", true},
-		{"material", "material", false}, {"cutter", "cutter", false}, {"indexing", "indexing", false}, {"remark", "remark", false},
-	}}
-	for _, w := range l.Wheels {
-		remark := w.Remark
-		if w.Cutter != "" && !w.AtHand {
-			remark = strings.TrimPrefix(remark+"; cutter not at hand", "; ")
-		}
-		shape := w.Shape
-		if w.Form == "cycloidal" {
-			shape = "cycloidal " + shape
-		}
-		s.rows = append(s.rows, []string{w.Name, shape, count(w.Teeth), figure(w.Module, 6), figure(w.Blank, 3), figure(w.Depth, 3), figure(w.Face, 3), figure(w.Bore, 3), w.Material, w.Cutter, w.Indexing, remark})
+	s := sheet{title: "Wheels, lengths in mm", columns: columns("wheel", "on", ">teeth", ">module", ">shift", "kind", ">blank", ">depth", "cutter", "at hand", "number", "indexing", ">bore", ">face", "material", "note")}
+	if l.Head != "" {
+		s.title += "; indexing on a head of " + l.Head
+	}
+	for i := range l.Wheels {
+		w := &l.Wheels[i]
+		s.row(w.Name, w.On, count(w.Teeth), figure(w.Module), figure(w.Shift), described(w), fixed(w.Blank, 2), fixed(w.Depth, 3),
+			w.Cutter, atHand(w), w.Number, w.Indexing(), figure(w.Bore), figure(w.Face), w.Material, w.Note)
 	}
 	return s
 }
 
+// described is the kind of a wheel, with its form where that is no involute of 20
+// degrees.
+func described(w *cutting.Wheel) string {
+	switch {
+	case w.Form != "involute":
+		return w.Form + " " + w.Kind
+	case w.Pressure != 20:
+		return w.Kind + ", " + figure(w.Pressure) + " deg"
+	}
+	return w.Kind
+}
+
+func atHand(w *cutting.Wheel) string {
+	switch {
+	case !w.ByCutter || w.Cutter == "":
+		return ""
+	case w.AtHand:
+		return "yes"
+	}
+	return "no"
+}
+
 func sprockets(l *cutting.List) sheet {
-	s := sheet{title: "Sprockets", kind: "sprocket", columns: []column{
-		{"sprocket", "name", false}, {"chain", "chain", false}, {"teeth", "teeth", true}, {"pitch", "pitch_mm", true},
-		{"pins' circle", "reference_mm", true}, {"outside, least", "blank_least_mm", true}, {"most", "blank_mm", true}, {"root", "root_mm", true},
-		{"tooth width", "face_mm", true}, {"bore", "bore_mm", true}, {"indexing", "indexing", false},
-	}}
-	for _, p := range l.Sprockets {
-		s.rows = append(s.rows, []string{p.Name, p.Chain, count(p.Teeth), figure(p.Pitch, 4), figure(p.Reference, 3), figure(p.TipLeast, 3), figure(p.TipMost, 3), figure(p.Root, 3), figure(p.Width, 3), figure(p.Bore, 3), p.Indexing})
+	s := sheet{title: "Sprockets, lengths in mm", columns: columns("sprocket", "on", ">teeth", "chain", ">pitch", ">pitch circle", ">outside, least", ">most", ">root", ">width", ">bore", "indexing")}
+	for i := range l.Sprockets {
+		p := &l.Sprockets[i]
+		s.row(p.Name, p.On, count(p.Teeth), p.Size, figure(p.Pitch), fixed(p.Diameter, 2), fixed(p.Least, 2), fixed(p.Outside, 2), fixed(p.Root, 2), fixed(p.Width, 2), figure(p.Bore), p.Indexing())
 	}
 	return s
 }
 
 func chains(l *cutting.List) sheet {
-	s := sheet{title: "Chains", kind: "chain", columns: []column{
-		{"chain", "name", false}, {"size", "size", false}, {"pitch", "pitch_mm", true}, {"links", "links", true}, {"length", "length_mm", true}, {"over", "sprockets", false},
-	}}
+	s := sheet{title: "Chains, lengths in mm", columns: columns("chain", "size", ">pitch", ">links", ">length", "sprockets", "note")}
 	for _, c := range l.Chains {
-		s.rows = append(s.rows, []string{c.Name, c.Size, figure(c.Pitch, 4), count(c.Links), figure(c.Length, 3), strings.Join(c.Sprockets, ", ")})
+		s.row(c.Name, c.Size, figure(c.Pitch), count(c.Links), fixed(c.Length, 1), strings.Join(c.Sprockets, ", "), c.Note)
 	}
 	return s
 }
 
 func cutters(l *cutting.List) sheet {
-	s := sheet{title: "By cutter", kind: "cutter", columns: []column{
-		{"cutter", "name", false}, {"at hand", "at_hand", false}, {"wheels", "count", true}, {"gaps", "gaps", true},
-	}}
-	for _, c := range l.Cutters {
-		s.rows = append(s.rows, []string{c.Name, map[bool]string{true: "yes", false: "no"}[c.AtHand], count(c.Wheels), count(c.Gaps)})
+	s := sheet{title: "Totals by cutter", columns: columns("cutter", "at hand", ">wheels", ">teeth")}
+	for _, t := range l.Cutters {
+		have := ""
+		if t.AtHand {
+			have = "yes"
+		}
+		s.row(t.Cutter, have, count(int64(t.Wheels)), count(t.Teeth))
 	}
 	return s
 }
 
 func stock(l *cutting.List) sheet {
-	s := sheet{title: "By stock", kind: "stock", columns: []column{
-		{"material", "material", false}, {"thickness", "face_mm", true}, {"blanks", "count", true}, {"largest", "blank_mm", true},
-	}}
-	for _, b := range l.Stock {
-		material := b.Material
+	s := sheet{title: "Totals by stock, lengths in mm; the plate is that of the squares about the blanks", columns: columns("material", ">face", ">blanks", "diameters", ">plate, cm2", "note")}
+	for i := range l.Stock {
+		t := &l.Stock[i]
+		material := t.Material
 		if material == "" {
 			material = "not said"
 		}
-		s.rows = append(s.rows, []string{material, figure(b.Face, 3), count(b.Blanks), figure(b.Largest, 3)})
+		note := ""
+		if t.Undimensioned > 0 {
+			note = fmt.Sprintf("%d of no known diameter", t.Undimensioned)
+		}
+		s.row(material, figure(t.Face), count(int64(t.Blanks)), between(t.Least, t.Most), fixed(t.Plate, 0), note)
 	}
 	return s
 }
 
-// figure is a length to so many decimals, "" where it is not known.
-func figure(x float64, decimals int) string {
-	if math.IsNaN(x) {
-		return ""
+func between(least, most float64) string {
+	if least == most {
+		return fixed(most, 2)
 	}
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	return fixed(least, 2) + " to " + fixed(most, 2)
+}
+
+func strands(l *cutting.List) sheet {
+	s := sheet{title: "Totals of chain", columns: columns("size", ">strands", ">links", ">length")}
+	for _, t := range l.Strands {
+		s.row(t.Size, count(int64(t.Strands)), count(t.Links), fixed(t.Length, 1))
 	}
 	return s
 }
@@ -111,4 +146,21 @@ func count(n int64) string {
 		return ""
 	}
 	return strconv.FormatInt(n, 10)
+}
+
+// figure is a figure as short as it is, to a micrometre.
+func figure(x float64) string {
+	if x == 0 {
+		return ""
+	}
+	return strconv.FormatFloat(math.Round(x*1000)/1000, 'f', -1, 64)
+}
+
+// fixed is a figure to so many places.
+func fixed(x float64, places int) string {
+	if x == 0 {
+		return ""
+	}
+	step := math.Pow10(places)
+	return strconv.FormatFloat(math.Round(x*step)/step, 'f', places, 64)
 }
