@@ -96,7 +96,8 @@ func (s *Server) noDesign(d *design, m *model) bool {
 // of files that were not known to be the design's when it was begun.
 func (m *model) fits(docs map[string]*document) bool {
 	for _, f := range m.files {
-		if doc := docs[f.path]; doc != nil && !bytes.Equal(doc.text.Bytes, f.Bytes) {
+		doc := docs[f.path]
+		if doc == nil && f.version != nil || doc != nil && !bytes.Equal(doc.text.Bytes, f.Bytes) {
 			return false
 		}
 	}

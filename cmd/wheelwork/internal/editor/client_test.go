@@ -33,6 +33,7 @@ type client struct {
 	history   []*lsp.PublishDiagnosticsParams
 	requests  []string
 	news      chan struct{}
+	first     int32 // versions begin behind it
 }
 
 type clientDoc struct {
@@ -171,9 +172,10 @@ func (c *client) open(name string, text ...string) {
 		content = string(b)
 	}
 	c.mu.Lock()
-	c.docs[c.uri(name)] = &clientDoc{version: 1, text: content}
+	version := c.first + 1
+	c.docs[c.uri(name)] = &clientDoc{version: version, text: content}
 	c.mu.Unlock()
-	c.notify("textDocument/didOpen", map[string]any{"textDocument": map[string]any{"uri": c.uri(name), "languageId": "spec", "version": 1, "text": content}})
+	c.notify("textDocument/didOpen", map[string]any{"textDocument": map[string]any{"uri": c.uri(name), "languageId": "spec", "version": version, "text": content}})
 }
 
 func (c *client) text(name string) string { return c.docs[c.uri(name)].text }

@@ -65,10 +65,14 @@ func (t *Text) LineOf(offset int32) int {
 // Encoding is how characters are counted.
 type Encoding string
 
-// Position is where an offset stands. One within a line end counts as the end
-// of the line, one past the end of the text as its end.
+// Position is where an offset stands. One within a character counts as its
+// start, one within a line end as the end of the line, and one past the end of
+// the text as that.
 func (e Encoding) Position(t *Text, offset int32) lsp.Position {
 	offset = min(max(offset, 0), int32(len(t.Bytes)))
+	for offset > 0 && int(offset) < len(t.Bytes) && !utf8.RuneStart(t.Bytes[offset]) {
+		offset--
+	}
 	line := t.LineOf(offset)
 	start := t.starts[line]
 	before := t.Bytes[start:min(offset, t.End(line))]
@@ -107,8 +111,12 @@ func (e Encoding) Offset(t *Text, p lsp.Position) int32 {
 	return at
 }
 
-// Range is the positions of the bytes from start to end.
+// Range is the positions of the bytes from start to end, of characters that
+// they cut the whole.
 func (e Encoding) Range(t *Text, start, end int32) lsp.Range {
+	for end > start && int(end) < len(t.Bytes) && !utf8.RuneStart(t.Bytes[end]) {
+		end++
+	}
 	return lsp.Range{Start: e.Position(t, start), End: e.Position(t, end)}
 }
 

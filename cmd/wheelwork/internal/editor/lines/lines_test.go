@@ -48,6 +48,7 @@ func TestOutside(t *testing.T) {
 		assert.Zero(t, e.Offset(text, lsp.Position{Line: -1}))
 		assert.Equal(t, e.Position(text, 6), e.Position(text, 7), "within the line end")
 		assert.Equal(t, lsp.Position{Line: 1, Character: 4}, e.Position(text, 99))
+		assert.Equal(t, e.Range(text, 1, 5), e.Range(text, 2, 3), "a letter that is cut")
 	}
 }
 
