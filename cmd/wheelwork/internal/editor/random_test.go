@@ -63,7 +63,11 @@ func TestRandomEdits(t *testing.T) {
 					r.names = append(r.names, name)
 				}
 				slices.Sort(r.names)
-				r.run(*edited / 4)
+				if testing.Short() {
+					r.run(*edited / 16)
+				} else {
+					r.run(*edited / 4)
+				}
 			})
 		}
 	}
