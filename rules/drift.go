@@ -19,10 +19,11 @@ func init() {
 		Checks:   "a hand that shows a period, of the sky or of another hand, is still right at the end of the design's horizon",
 		Why:      "an error too small to see in a month adds up over the years for which the model stands in its case: the phase comes a day early, then a week, and visitors read it as true",
 		Formula:  "degrees = (rate - rate wanted) x horizon x 360, days = (1 - rate x period wanted) x horizon; a hand is reported when both pass their bound, since a day is nothing to Saturn's hand and fifteen degrees are an hour to a tide hand. A hand that shows the sky and keeps a tolerance of its own is held to kept_degrees alone; one that breaks it is period-error's. A quoted period is taken as what its digits may stand for, and with a tolerance is held to that alone",
-		Source:   "periods of the catalogue, each with its own source; the bounds are common practice: 15 degrees are a day and a quarter of the Moon's age, half a turn shows the opposite of the sky. A design that states no horizon is read over 100 yr, and its drift is a note",
+		Source:   "periods of the catalogue, each with its own source; the bounds are common practice: 15 degrees are a day and a quarter of the Moon's age, half a turn shows the opposite of the sky. A design that states no horizon is read over 100 yr, and its drift is a note, unless the hand is off by more than cycle: published clockwork shows its periods to a fiftieth",
 		Thresholds: []Threshold{
 			{Name: "degrees", Dimension: quantity.Angle, Default: "15 deg", Doc: "what a hand without a tolerance may be off by over the horizon"},
 			{Name: "days", Dimension: quantity.Time, Default: "1 d", Doc: "time lost over the horizon below which no hand is reported"},
+			{Name: "cycle", Dimension: quantity.Plain, Default: "1/20", Doc: "part of its period beyond which a hand has another cycle, whatever the horizon"},
 			{Name: "kept_degrees", Dimension: quantity.Angle, Default: "180 deg", Doc: "what a hand may be off by over the horizon that keeps its own tolerance"},
 		},
 		Breaks: func() string { return driftExample(10, 40, 8, 59) },
@@ -97,7 +98,7 @@ func drift(p *Pass) {
 		}
 		if degrees.Abs().Cmp(most) > 0 && lost.Abs().Cmp(days) > 0 {
 			f := drifting(p, h, r, horizon, degrees.Float(), lost.Float())
-			if !said {
+			if !said && r.Error.Abs().Cmp(p.Bound("cycle")) <= 0 {
 				f.Weigh(Note) // nobody said for how long it should hold
 			}
 			p.Report(f)

@@ -14,7 +14,7 @@ func init() {
 		Name:     "period-error",
 		Group:    Motion,
 		Severity: Error,
-		Checks:   "every hand keeps the period it should show within its stated tolerance",
+		Checks:   "every hand keeps the period it should show within its stated tolerance, and none that should turn stands still",
 		Why:      "a tooth too many in one wheel shifts every hand behind it, and a dial that is off from the first day cannot be mended by setting it",
 		Formula:  "error = period of the hand / period wanted - 1; over a span, (rate - rate wanted) x span in degrees, (1 - rate x period wanted) x span in days",
 		Source:   "periods of the catalogue, each with its own source; the tolerance is the design's own",
@@ -52,10 +52,14 @@ hand "thirds" {
 
 func periodError(p *Pass) {
 	for _, h := range p.Design.Hands {
+		r := p.Train.Read(h)
+		if r.Known && r.Rate.IsZero() && r.HasWanted {
+			stopped(p, h, r)
+			continue
+		}
 		if !h.Within.Set() {
 			continue
 		}
-		r := p.Train.Read(h)
 		off, ok := r.Off(h.Within.Measure, h.Within.Span)
 		if !ok {
 			if h.Shows.Set() || h.Period.Set() || h.Ratio.Set() {
@@ -76,6 +80,18 @@ func periodError(p *Pass) {
 		p.Report(f)
 	}
 }
+
+// stopped reports a hand that should turn and stands still.
+func stopped(p *Pass, h *spec.Hand, r train.Reading) {
+	f := p.Found(&h.Part, targetOf(h), "%s stands still against %s, wanted %s", h.Title(), baseName(h), wanted(r, h))
+	for _, j := range p.Train.Path(h.Arbor, h.Base) {
+		f.See(j.Part.Head, "through %s, ratio %s", j.Name(), j.Ratio)
+	}
+	p.Report(f)
+}
+
+// baseName is what a hand is read against.
+func baseName(h *spec.Hand) string { return h.Against.Or("the " + spec.Frame) }
 
 // targetOf is where the hand says what it should show.
 func targetOf(h *spec.Hand) text.Place {
