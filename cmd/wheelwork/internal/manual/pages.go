@@ -26,6 +26,7 @@ func Pages() []Page {
 	pages := []Page{
 		{"language-table.md", languagePage()},
 		{"periods.md", periodsPage()},
+		{SchemaPath, schemaPage()},
 		{path.Join(RulesFolder, "README.md"), ruleIndex(rules.All())},
 	}
 	for _, r := range rules.All() {
