@@ -13,10 +13,10 @@ func init() {
 		Name:     "bevel-cone",
 		Group:    Teeth,
 		Severity: Error,
-		Checks:   "the axes of bevels and crown wheels meet, at an angle that their pitch cones fill, and a bevel's face is no broader than its cone lets it be",
+		Checks:   "the axes of bevels and crown wheels meet, at an angle that their pitch cones fill, the shifts of two bevels cancel, and a bevel's face is no broader than its cone lets it be",
 		Why:      "bevels are cut for one shaft angle and one apex: axes that pass each other leave the teeth bearing on a corner; a face too broad runs out into teeth too thin to cut",
-		Formula:  "tan(d1) = sin(S)/(z2/z1 + cos(S)), d2 = S - d1; Re = m z2/(2 sin(d2)); face <= Re/3 and 10 m; a flat crown gear asks for S = 90 + asin(z1/z2), a crown wheel with a spur pinion for 90 degrees",
-		Source:   "SDP/SI D785 section 8 and Shigley section 13-9 (from memory); crown gear computed from the pitch cones; 0.1 m for axes that miss is common practice",
+		Formula:  "tan(d1) = sin(S)/(z2/z1 + cos(S)), d2 = S - d1; Re = m z2/(2 sin(d2)); face <= Re/3 and 10 m; x1 + x2 = 0; a flat crown gear asks for S = 90 + asin(z1/z2), a crown wheel with a spur pinion for 90 degrees",
+		Source:   "SDP/SI D785 section 8 and Shigley section 13-9, ISO 23509 for the shifts (from memory); crown gear computed from the pitch cones; 0.1 m for axes that miss is common practice",
 		Thresholds: []Threshold{
 			{Name: "miss", Dimension: quantity.Plain, Default: "0.1", Doc: "how far in modules the axes may pass each other"},
 			{Name: "angle", Dimension: quantity.Angle, Default: "0.25 deg", Doc: "how far the shaft angle of a crown wheel may be off"},
@@ -133,6 +133,9 @@ func (p *Pass) bevelFaces(g *Gearing, module float64) {
 		p.Report(f)
 		return
 	}
+	if x := g.A.Shift.Or(0) + g.B.Shift.Or(0); math.Abs(x) > 5e-3 {
+		p.bevelShifts(g, x)
+	}
 	for i, w := range [...]*spec.Wheel{g.A, g.B} {
 		if w.Face.Or(0) <= cones.MostFace+1e-9 {
 			continue
@@ -149,4 +152,27 @@ func (p *Pass) bevelFaces(g *Gearing, module float64) {
 		}
 		p.Report(f)
 	}
+}
+
+// bevelShifts reports shifts that do not cancel: the cones of two bevels are
+// fixed by their axes and cannot be drawn apart.
+func (p *Pass) bevelShifts(g *Gearing, sum float64) {
+	odd, mate := g.A, g.B
+	if !odd.Shift.Set() {
+		odd, mate = mate, odd
+	}
+	f := p.Found(&odd.Part, odd.Shift.Place(), "%s is shifted by %s and its mate %s by %s, %s together: what one bevel gains the other gives, since their axes fix the cones",
+		odd.Title(), fig(odd.Shift.Or(0)), mate.Title(), fig(mate.Shift.Or(0)), fig(sum))
+	at := mate.Head
+	if mate.Shift.Set() {
+		at = mate.Shift.Place()
+	}
+	f.See(at, "the mate")
+	f.See(g.Mesh.Head, "mesh %s", g.Mesh.Label())
+	if digits, ok := Decimal(odd.Shift.Exact.Neg()); ok {
+		if edit, ok := Assign(mate.Shift.At, mate.Teeth.At, "shift", digits); ok {
+			f.Mend("shift "+mate.Title()+" by "+digits, edit)
+		}
+	}
+	p.Report(f)
 }

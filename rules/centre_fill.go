@@ -71,7 +71,7 @@ func (p *Pass) roomForWorm(g *Gearing) {
 		return
 	}
 	m := g.Mesh
-	wheel := module * float64(g.B.Teeth.N)
+	wheel := module * (float64(g.B.Teeth.N) + 2*g.B.Shift.Or(0))
 	worm := 2*g.Distance - wheel
 	const least, most = 7.0, 17.0 // diameters in modules that worms usually have (from memory)
 	root := worm - 2*g.A.Dedendum.Or(1.25)*module

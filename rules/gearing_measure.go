@@ -172,13 +172,13 @@ func (g *Gearing) Worm() (tooth.WormSizes, bool) {
 	if g.Pairing != WormPair || !ok {
 		return tooth.WormSizes{}, false
 	}
-	w := tooth.Worm{Starts: int(g.A.Teeth.N), Teeth: int(g.B.Teeth.N), Module: module}
+	w := tooth.Worm{Starts: int(g.A.Teeth.N), Teeth: int(g.B.Teeth.N), Module: module, Shift: g.B.Shift.Or(0)}
 	lead, stated := g.statedLead()
 	switch {
 	case stated:
 		w.Diameter = module * float64(w.Starts) / math.Tan(lead*math.Pi/180)
 	case g.Placed:
-		w.Diameter = 2*g.Distance - module*float64(w.Teeth)
+		w.Diameter = 2*(g.Distance-w.Shift*module) - module*float64(w.Teeth)
 	}
 	if w.Diameter <= 0 {
 		return tooth.WormSizes{}, false

@@ -14,9 +14,9 @@ func init() {
 		Name:     "tip-interference",
 		Group:    Teeth,
 		Severity: Error,
-		Checks:   "the tips of a pair of involute wheels stay off the mate's flank below its involute, and off the bottom of its gaps",
+		Checks:   "the tips of a pair of involute wheels stay off the mate's flank below its involute, and off the bottom of its gaps, as do those of bevels and worms",
 		Why:      "a tip that reaches too deep digs into the foot of the mate's tooth: a cut pair jams or hammers there, a generated one has lost the flank it should run on",
-		Formula:  "ra2^2 <= rb2^2 + (a sin aw)^2, and the same for ra1; clearance = a - ra1 - rf2",
+		Formula:  "ra2^2 <= rb2^2 + (a sin aw)^2, and the same for ra1; clearance = a - ra1 - rf2; of bevels (dedendum - addendum - x1 - x2) m",
 		Source:   "Shigley section 13-7 (from memory), as a test of any shift and centre distance; clearance of 0.25 m in ISO 53 (from memory), of which common practice leaves 0.1 m",
 		Thresholds: []Threshold{
 			{Name: "trace", Dimension: quantity.Plain, Default: "0.05", Doc: "depth in modules up to which interference is a warning: running in wears it away"},
@@ -37,6 +37,10 @@ func tipInterference(p *Pass) {
 	list := Gearings(p.Facts)
 	for i := range list {
 		g := &list[i]
+		if g.Pairing == BevelPair || g.Pairing == WormPair {
+			p.crossedTips(g, clearance)
+			continue
+		}
 		if !g.HasFit || g.jams() {
 			continue // too deep altogether is what centre-distance says
 		}
@@ -44,8 +48,8 @@ func tipInterference(p *Pass) {
 			p.tipReaches(g, g.A, g.B, &g.Fit.A, trace)
 			p.tipReaches(g, g.B, g.A, &g.Fit.B, trace)
 		}
-		p.tipBottoms(g, g.A, g.B, &g.Fit.A, clearance)
-		p.tipBottoms(g, g.B, g.A, &g.Fit.B, clearance)
+		p.tipBottoms(g, g.A, g.B, g.Fit.A.Clearance, clearance*g.module())
+		p.tipBottoms(g, g.B, g.A, g.Fit.B.Clearance, clearance*g.module())
 	}
 	gearingsAside(p, list)
 }
@@ -100,20 +104,39 @@ func tipPlace(w *spec.Wheel) text.Place {
 	return w.Teeth.Place()
 }
 
+// crossedTips judges the tips of bevels at the large end, and of a worm and its
+// wheel.
+func (p *Pass) crossedTips(g *Gearing, clearance float64) {
+	module, ok := ModuleOf(g.A)
+	if !ok || !g.Known || g.Fault != nil {
+		return
+	}
+	open := 0.0 // mm by which the axes stand too far apart
+	if g.Pairing == WormPair && g.Placed && g.Wanted > 0 {
+		open = g.Distance - g.Wanted
+	}
+	for _, pair := range [...][2]*spec.Wheel{{g.A, g.B}, {g.B, g.A}} {
+		w, mate := pair[0], pair[1]
+		gap := open + module*(mate.Dedendum.Or(1.25)-w.Addendum.Or(1))
+		if g.Pairing == BevelPair {
+			gap -= module * (w.Shift.Or(0) + mate.Shift.Or(0))
+		}
+		p.tipBottoms(g, w, mate, gap, clearance*module)
+	}
+}
+
 // tipBottoms reports a tip that nearly or quite touches the bottom of the mate's
-// gaps.
-func (p *Pass) tipBottoms(g *Gearing, w, mate *spec.Wheel, s *tooth.Side, least float64) {
-	module := g.Pair.A.Module
-	if s.Clearance >= least*module-1e-9 {
+// gaps: it stands a gap off it, in mm, where there should be least.
+func (p *Pass) tipBottoms(g *Gearing, w, mate *spec.Wheel, gap, least float64) {
+	if gap >= least-1e-9 {
 		return
 	}
 	message, weight := "the tips of %s stand %s from the bottom of the gaps of %s, less than %s", Warning
-	gap := s.Clearance
 	if gap < 0 {
 		message, weight = "the tips of %s dig %s into the bottom of the gaps of %s: they should stay off by %s", Error
 		gap = -gap
 	}
-	f := p.Found(&w.Part, tipPlace(w), message, w.Title(), mm(gap), mate.Title(), mm(least*module)).Weigh(weight)
+	f := p.Found(&w.Part, tipPlace(w), message, w.Title(), mm(gap), mate.Title(), mm(least)).Weigh(weight)
 	at := mate.Teeth.Place()
 	if mate.Dedendum.Set() {
 		at = mate.Dedendum.Place()

@@ -13,7 +13,7 @@ func init() {
 		Severity: Error,
 		Checks:   "both wheels of a mesh have teeth of one form: both involute or both cycloidal, helices that match, shapes that run together",
 		Why:      "an involute wheel does not roll on a cycloidal pinion, two right-hand helices do not meet on parallel shafts, and a bevel does not run with a spur wheel",
-		Formula:  "on parallel axes helix angles are equal and of opposite hand, in a ring of the same hand; the helices of a worm and its wheel are of one hand and make 90 degrees; spur runs with spur, ring, crown or worm, bevel with bevel or crown gear",
+		Formula:  "on parallel axes and of bevels helix angles are equal and of opposite hand, in a ring of the same hand; the helices of a worm and its wheel are of one hand and make 90 degrees, as do their axes; spur runs with spur, ring, crown or worm, bevel with bevel or crown gear",
 		Source:   "ISO 21771 for the helices (from memory); common practice for the rest",
 		Breaks: func() string {
 			return pairExample{pinion: `teeth = 8; form = "cycloidal"; module = 0.5`, wheel: "teeth = 64; module = 0.5"}.text()
@@ -40,10 +40,11 @@ func unequalForm(p *Pass) {
 			f.See(tiltAt(m.A.Arbor), "%s", m.A.Arbor.Title())
 			f.See(tiltAt(m.B.Arbor), "%s", m.B.Arbor.Title())
 			p.Report(f)
-		case g.involute():
+		case g.parallel() || g.Pairing == BevelPair:
 			p.helicesDiffer(g)
 		case g.Pairing == WormPair:
 			p.wormDiffers(g)
+			p.wormAxes(g)
 		}
 	}
 }
@@ -151,7 +152,11 @@ func (p *Pass) helicesDiffer(g *Gearing) {
 	if w.HandOf.Set() {
 		at = w.HandOf.Place()
 	}
-	f := p.Found(&w.Part, at, "%s is %s-hand and so is its mate %s: helices on parallel axes are of %s", w.Title(), w.HandOf.Or("right"), mate.Title(), want)
+	kind := "helices on parallel axes"
+	if g.Pairing == BevelPair {
+		kind = "the helices of two bevels"
+	}
+	f := p.Found(&w.Part, at, "%s is %s-hand and so is its mate %s: %s are of %s", w.Title(), w.HandOf.Or("right"), mate.Title(), kind, want)
 	if g.Pairing == RingPair {
 		f.Message = w.Title() + " is " + w.HandOf.Or("right") + "-hand, its mate " + mate.Title() + " " + mate.HandOf.Or("right") + "-hand: a helix and its ring are of the same hand"
 	}
@@ -163,35 +168,5 @@ func (p *Pass) helicesDiffer(g *Gearing) {
 	if edit, ok := Assign(w.HandOf.At, w.Helix.At, "hand", other); ok {
 		f.Mend("cut "+w.Title()+" "+other[1:len(other)-1]+"-hand", edit)
 	}
-	p.Report(f)
-}
-
-// wormDiffers reports a worm and a wheel that are not cut for each other.
-func (p *Pass) wormDiffers(g *Gearing) {
-	worm, wheel := g.A, g.B
-	if !worm.Helix.Set() || !wheel.Helix.Set() {
-		return
-	}
-	const rounding = 0.05
-	sum := worm.Helix.Or(0) + wheel.Helix.Or(0)
-	if sum < 90-rounding || sum > 90+rounding {
-		f := p.Found(&wheel.Part, wheel.Helix.Place(), "%s has a helix of %s deg, its worm a lead angle of %s deg: they must be equal", wheel.Title(), fig(wheel.Helix.Or(0)), fig(90-worm.Helix.Or(0)))
-		f.See(worm.Helix.Place(), "the worm's helix, 90 deg less its lead angle")
-		if value, ok := Decimal(exact.Int(90).Sub(worm.Helix.Exact)); ok {
-			if edit, ok := Replace(wheel.Helix.At, value); ok {
-				f.Mend("cut "+wheel.Title()+" to "+value+" deg", edit)
-			}
-		}
-		p.Report(f)
-	}
-	if worm.HandOf.Or("right") == wheel.HandOf.Or("right") {
-		return
-	}
-	odd := worm
-	if wheel.HandOf.Set() {
-		odd = wheel
-	}
-	f := p.Found(&odd.Part, odd.HandOf.Place(), "%s is %s-hand, %s %s-hand: a worm and its wheel are of the same hand", wheel.Title(), wheel.HandOf.Or("right"), worm.Title(), worm.HandOf.Or("right"))
-	f.See(g.Mesh.Head, "mesh %s", g.Mesh.Label())
 	p.Report(f)
 }

@@ -57,6 +57,9 @@ func TestWorm(t *testing.T) {
 	same(t, 44.0/3, s.Quotient)
 	same(t, 90, s.WheelDiameter)
 	assert.Greater(t, s.LeadAngle, SelfLockingLead)
+	// The wheel shifted by 0.4 modules draws the worm out by as much (computed
+	// from the formula).
+	same(t, 67+0.4*3, must(Worm{Starts: 2, Teeth: 30, Module: 3, Diameter: 44, Shift: 0.4}.Sizes()).Centre)
 }
 
 func TestWormEfficiency(t *testing.T) {

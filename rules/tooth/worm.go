@@ -9,6 +9,7 @@ type Worm struct {
 	Starts, Teeth int
 	Module        float64 // mm, axial
 	Diameter      float64 // mm, pitch diameter of the worm
+	Shift         float64 // profile shift of the wheel in modules; a worm has none
 }
 
 // WormSizes is what follows from a [Worm]: lengths in mm, angles in degrees.
@@ -26,10 +27,13 @@ type WormSizes struct {
 // wheel, and SDP/SI D785 Table 9-3 (from memory):
 //
 //	d2 = m z2, a = (d1 + d2)/2, lead = pi m z1, tan(lead angle) = m z1/d1
+//
+// and with the wheel shifted a = (d1 + d2)/2 + x m (DIN 3975, from memory).
 func (w Worm) Sizes() (WormSizes, error) {
 	err := first(
 		count("worm starts", w.Starts, 1), count("worm wheel teeth", w.Teeth, 3),
 		length("module", w.Module), length("worm diameter", w.Diameter),
+		within("profile shift", w.Shift, -2, 2),
 	)
 	if err != nil {
 		return WormSizes{}, err
@@ -38,7 +42,7 @@ func (w Worm) Sizes() (WormSizes, error) {
 	advance := w.Module * float64(w.Starts)
 	return WormSizes{
 		WheelDiameter: wheel,
-		Centre:        (w.Diameter + wheel) / 2,
+		Centre:        (w.Diameter+wheel)/2 + w.Shift*w.Module,
 		Lead:          math.Pi * advance,
 		LeadAngle:     math.Atan(advance/w.Diameter) / degree,
 		WormTip:       w.Diameter + 2*w.Module,
