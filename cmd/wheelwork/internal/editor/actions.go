@@ -7,10 +7,12 @@ import (
 
 	"wheelwork/cmd/wheelwork/internal/editor/lsp"
 	"wheelwork/rules"
+	"wheelwork/spec/text"
 )
 
-// actions lists what can be done about the findings in a range: the remedies
-// of each, and a waiver to give a reason for.
+// actions lists what can be done about the problems and findings in a range:
+// the word that was meant, the remedies of each, and a waiver to give a reason
+// for.
 func actions(q *inquiry, p *lsp.CodeActionParams) (any, error) {
 	list := []lsp.CodeAction{}
 	if len(p.Context.Only) > 0 && !slices.ContainsFunc(p.Context.Only, func(kind string) bool {
@@ -24,14 +26,16 @@ func actions(q *inquiry, p *lsp.CodeActionParams) (any, error) {
 		m := c.now
 		m.mu.Lock()
 		if m.reach(checked); m.at(q.doc.path) != nil && m.fits(q.docs) {
+			for i := range m.problems {
+				if p := &m.problems[i]; q.wants(m, p.Place, from, to) {
+					if a, ok := q.correct(m, p); ok {
+						list = joined(list, a)
+					}
+				}
+			}
 			for i := range m.result.Findings {
 				f := &m.result.Findings[i]
-				in := m.of(f.Place)
-				if in == nil || in.path != q.doc.path {
-					continue
-				}
-				at := m.view.Range(in.text, f.Start, f.End)
-				if to.Before(at.Start) || at.End.Before(from) {
+				if !q.wants(m, f.Place, from, to) {
 					continue
 				}
 				for _, a := range q.mend(m, f) {
@@ -45,6 +49,16 @@ func actions(q *inquiry, p *lsp.CodeActionParams) (any, error) {
 		m.mu.Unlock()
 	}
 	return append(list, waivers...), nil
+}
+
+// wants reports whether a place lies in the document and touches the range.
+func (q *inquiry) wants(m *model, at text.Place, from, to lsp.Position) bool {
+	in := m.of(at)
+	if in == nil || in.path != q.doc.path {
+		return false
+	}
+	r := m.view.Range(in.text, at.Start, at.End)
+	return !to.Before(r.Start) && !r.End.Before(from)
 }
 
 // joined adds an action to a list. One that is there already, for another

@@ -43,17 +43,25 @@ func (m *model) diagnose() map[string][]lsp.Diagnostic {
 	all := map[string][]lsp.Diagnostic{}
 	for i := range m.problems {
 		p := &m.problems[i]
-		message := p.Message
-		if p.Hint != "" {
-			message += "; " + p.Hint
-		}
-		m.show(all, p.Place, lsp.Diagnostic{Severity: lsp.SeverityError, Message: message, Related: m.related(p.Related)})
+		m.show(all, p.Place, m.diagnosticOfProblem(p))
 	}
 	for i := range m.result.Findings {
 		f := &m.result.Findings[i]
 		m.show(all, f.Place, m.diagnosticOf(f))
 	}
 	return all
+}
+
+// diagnosticOfProblem is a problem as the client is told of it.
+func (m *model) diagnosticOfProblem(p *text.Problem) lsp.Diagnostic {
+	one := lsp.Diagnostic{Severity: lsp.SeverityError, Source: source, Message: p.Message, Related: m.related(p.Related)}
+	if p.Hint != "" {
+		one.Message += "; " + p.Hint
+	}
+	if at, ok := m.location(p.Place); ok {
+		one.Range = at.Range
+	}
+	return one
 }
 
 // diagnosticOf is a finding as the client is told of it.
@@ -73,8 +81,6 @@ func (m *model) diagnosticOf(f *rules.Finding) lsp.Diagnostic {
 
 func (m *model) show(all map[string][]lsp.Diagnostic, at text.Place, d lsp.Diagnostic) {
 	if f := m.of(at); f != nil {
-		d.Source = source
-		d.Range = m.view.Range(f.text, at.Start, at.End)
 		all[f.path] = append(all[f.path], d)
 	}
 }
