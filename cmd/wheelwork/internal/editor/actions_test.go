@@ -64,7 +64,7 @@ func TestActions(t *testing.T) {
 	remedies, waivers := 0, 0
 	seen := map[*rules.Rule]bool{}
 	for _, f := range result.Findings {
-		if seen[f.Rule] && len(f.Remedies) == 0 || seen[f.Rule] && remedies > 5 {
+		if seen[f.Rule] && (len(f.Remedies) == 0 || remedies > 5) || waivers > 16 && len(f.Remedies) == 0 {
 			continue
 		}
 		if testing.Short() && remedies > 1 && waivers > 3 {

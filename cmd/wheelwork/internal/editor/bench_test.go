@@ -2,6 +2,7 @@ package editor
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -44,5 +45,33 @@ func BenchmarkKeystroke(b *testing.B) {
 				b.ReportMetric(took[len(took)*95/100], "p95-ms")
 			})
 		}
+	}
+}
+
+// BenchmarkHarbour measures the same on the harbour's table, of fifteen files
+// with all that rules look at, each digit typed into a wheel of the Moon's train.
+func BenchmarkHarbour(b *testing.B) {
+	for _, n := range []struct{ ext, dir string }{{"hcl", "harbour-table"}, {"toml", "harbour-table-toml"}} {
+		b.Run(n.ext, func(b *testing.B) {
+			c := start(b, folderOf(b, filepath.Join(designs, n.dir)))
+			name := "moon." + n.ext
+			c.open(name)
+			c.settled(name, none)
+			at := strings.Index(c.text(name), "= 105") + 5
+			var took []float64
+			for b.Loop() {
+				begin := time.Now()
+				c.edit(name, at, at, "7")
+				c.settled(name, any1)
+				took = append(took, float64(time.Since(begin))/1e6)
+				begin = time.Now()
+				c.edit(name, at, at+1, "")
+				c.settled(name, none)
+				took = append(took, float64(time.Since(begin))/1e6)
+			}
+			slices.Sort(took)
+			b.ReportMetric(took[len(took)/2], "median-ms")
+			b.ReportMetric(took[len(took)*95/100], "p95-ms")
+		})
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"context"
 
+	"github.com/sourcegraph/jsonrpc2"
+
 	"wheelwork/cmd/wheelwork/internal/editor/lsp"
 	"wheelwork/spec/text"
 )
@@ -78,6 +80,21 @@ func (s *Server) once(ctx context.Context, sought chan struct{}, uri lsp.URI) *i
 	defer s.mu.Unlock()
 	q, _ := s.inquire(uri) // a document that was closed meanwhile has no answer
 	return q
+}
+
+// passing is as about for what clients ask of themselves after each change: an
+// answer about texts that have changed again is not worked out.
+func passing[P any](of func(*P) lsp.URI, f func(*inquiry, *P) (any, error)) handler {
+	return about(of, func(q *inquiry, p *P) (any, error) {
+		late := len(q.of) > 0
+		for _, c := range q.of {
+			late = late && c.now.stale.Load()
+		}
+		if late {
+			return nil, &jsonrpc2.Error{Code: lsp.ContentModified, Message: "the text has changed since"}
+		}
+		return f(q, p)
+	})
 }
 
 func positioned(p *lsp.PositionParams) lsp.URI { return p.TextDocument.URI }

@@ -55,26 +55,6 @@ const (
 	Markdown = "markdown"
 )
 
-// Command is an action that an editor runs for a title.
-type Command struct {
-	Title     string `json:"title"`
-	Command   string `json:"command"`
-	Arguments []any  `json:"arguments,omitempty"`
-}
-
-// LogMessageParams is a line for the server's log in the editor.
-type LogMessageParams struct {
-	Type    int    `json:"type"`
-	Message string `json:"message"`
-}
-
-// The types of messages.
-const (
-	LogError   = 1
-	LogWarning = 2
-	LogInfo    = 3
-)
-
 // CancelParams names a request by its number or string.
 type CancelParams struct {
 	ID any `json:"id"`

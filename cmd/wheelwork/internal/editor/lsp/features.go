@@ -114,7 +114,6 @@ const (
 	SymbolField     = 8
 	SymbolInterface = 11
 	SymbolFunction  = 12
-	SymbolVariable  = 13
 	SymbolConstant  = 14
 	SymbolObject    = 19
 	SymbolEvent     = 24
@@ -152,7 +151,6 @@ const (
 	CompleteField     = 5
 	CompleteVariable  = 6
 	CompleteClass     = 7
-	CompleteModule    = 9
 	CompleteUnit      = 11
 	CompleteValue     = 12
 	CompleteKeyword   = 14

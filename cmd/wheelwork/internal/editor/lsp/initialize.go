@@ -4,7 +4,6 @@ import "encoding/json"
 
 // InitializeParams is what a client says of itself.
 type InitializeParams struct {
-	ProcessID    *int               `json:"processId"`
 	RootPath     string             `json:"rootPath"`
 	RootURI      URI                `json:"rootUri"`
 	Folders      []WorkspaceFolder  `json:"workspaceFolders"`
@@ -45,8 +44,7 @@ type ClientCapabilities struct {
 		} `json:"documentSymbol"`
 		Completion struct {
 			CompletionItem struct {
-				SnippetSupport      bool     `json:"snippetSupport"`
-				DocumentationFormat []string `json:"documentationFormat"`
+				SnippetSupport bool `json:"snippetSupport"`
 			} `json:"completionItem"`
 		} `json:"completion"`
 		Hover struct {
