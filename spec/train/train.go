@@ -116,26 +116,31 @@ func (t *Train) driven() {
 	}
 }
 
-// solve makes parameters in the order that leaves real ones: the drives, then
-// without them the clock, then arms from the outside in, then what is left.
+// solve finds every rate by free parameters.
 func (t *Train) solve() {
 	t.sys = newSystem(len(t.arborOf), t.equations)
+	t.parametrize(t.sys)
+}
+
+// parametrize makes parameters in the order that leaves real ones: the drives,
+// then without them the clock, then arms from the outside in, then what is left.
+func (t *Train) parametrize(sys *system) {
 	if t.unit >= 0 {
-		t.sys.free(t.unit)
+		sys.free(t.unit)
 	} else if c := t.Design.Clock; c != nil && c.Arbor != nil {
-		t.sys.free(t.bodyOf[c.Arbor.Index])
+		sys.free(t.bodyOf[c.Arbor.Index])
 	}
-	for _, body := range t.order() {
-		t.sys.free(body)
+	for _, body := range t.order(sys) {
+		sys.free(body)
 	}
 }
 
-func (t *Train) order() []int {
+func (t *Train) order(sys *system) []int {
 	var arms, rest []int
 	depth := make(map[int]int)
 	for body, a := range t.arborOf {
 		switch {
-		case a == nil || t.sys.known[body]:
+		case a == nil || sys.known[body]:
 		case len(a.Arms) > 0:
 			for up := a; up.Carrier != nil && up.Carrier.Arbor != nil; up = up.Carrier.Arbor {
 				depth[body]++
