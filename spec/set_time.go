@@ -7,6 +7,7 @@ import (
 
 	"wheelwork/rules/sky"
 	"wheelwork/spec/exact"
+	"wheelwork/spec/near"
 	"wheelwork/spec/quantity"
 	"wheelwork/spec/syntax"
 )
@@ -71,7 +72,7 @@ func (p *Period) set(r *reading, a *Attribute, at At, v *syntax.Value) {
 
 // known is the catalogue's entry, which no endless text is compared with.
 func known(name string) (sky.Period, bool) {
-	if len(name) > mostWord {
+	if len(name) > near.MaxWord {
 		return sky.Period{}, false
 	}
 	return sky.Lookup(name)
@@ -80,8 +81,8 @@ func known(name string) (sky.Period, bool) {
 // nearPeriod offers the catalogue's entry that was meant, or those that hold
 // the word.
 func (r *reading) nearPeriod(word string) string {
-	if near := r.nearOf(word, periodNames()); near != "" || word == "" || len(word) > mostWord || r.full() {
-		return near
+	if offered := r.nearOf(word, periodNames()); offered != "" || word == "" || len(word) > near.MaxWord || r.full() {
+		return offered
 	}
 	var with []string
 	for _, name := range periodNames() {

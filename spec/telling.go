@@ -9,6 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"wheelwork/spec/near"
 	"wheelwork/spec/text"
 )
 
@@ -76,13 +77,16 @@ func (t *telling) near(word string, candidates iter.Seq[string]) string {
 	if t.full() || t.compared >= mostCompared {
 		return ""
 	}
-	return offer(nearest(word, candidates, &t.compared))
+	return offer(near.Among(word, candidates, &t.compared))
 }
 
 // nearOf is near for a short list.
 func (t *telling) nearOf(word string, candidates []string) string {
 	return t.near(word, slices.Values(candidates))
 }
+
+// Nearest returns the candidate that a person most likely meant, "" if none is near.
+func Nearest(word string, candidates []string) string { return near.Word(word, candidates) }
 
 func offer(name string) string {
 	if name == "" {

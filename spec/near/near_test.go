@@ -1,4 +1,4 @@
-package spec
+package near
 
 import (
 	"math/rand/v2"
@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestNearest(t *testing.T) {
+func TestWord(t *testing.T) {
 	for _, c := range []struct {
 		word       string
 		candidates string
@@ -31,7 +31,7 @@ func TestNearest(t *testing.T) {
 		{"", "a b", ""},
 		{strings.Repeat("a", 65), strings.Repeat("a", 64), ""},
 	} {
-		assert.Equal(t, c.want, Nearest(c.word, strings.Fields(c.candidates)), c.word)
+		assert.Equal(t, c.want, Word(c.word, strings.Fields(c.candidates)), c.word)
 	}
 }
 

@@ -1,4 +1,6 @@
-package spec
+// Package near finds which of the words that could stand in a place was most
+// likely meant by one that cannot.
+package near
 
 import (
 	"iter"
@@ -7,19 +9,19 @@ import (
 	"unicode/utf8"
 )
 
-// mostWord bounds the bytes of a word that is compared with others.
-const mostWord = 64
+// MaxWord bounds the bytes of a word that is compared with others.
+const MaxWord = 64
 
-// Nearest returns the candidate that a person most likely meant, "" if none
-// is near: about one change for every three letters, and the first of equals.
-func Nearest(word string, candidates []string) string {
+// Word returns the candidate that a person most likely meant, "" if none is
+// near: about one change for every three letters, and the first of equals.
+func Word(word string, candidates []string) string {
 	compared := 0
-	return nearest(word, slices.Values(candidates), &compared)
+	return Among(word, slices.Values(candidates), &compared)
 }
 
-// nearest is as Nearest, and counts the candidates.
-func nearest(word string, candidates iter.Seq[string], compared *int) string {
-	if len(word) == 0 || len(word) > mostWord {
+// Among is as Word, and counts the candidates.
+func Among(word string, candidates iter.Seq[string], compared *int) string {
+	if len(word) == 0 || len(word) > MaxWord {
 		return ""
 	}
 	best, most := "", max(1, (len(word)+1)/3)
@@ -44,8 +46,8 @@ func nearest(word string, candidates iter.Seq[string], compared *int) string {
 // with their neighbour to make the word into the other, whatever their case (the
 // optimal string alignment distance); or some number above most if it is more.
 func changes(word, other string, most int) int {
-	var letters [mostWord]rune
-	var rows [3][mostWord + 1]int // of the word's beginnings: this row, the one above, and the one above that
+	var letters [MaxWord]rune
+	var rows [3][MaxWord + 1]int // of the word's beginnings: this row, the one above, and the one above that
 	row, above, before := &rows[0], &rows[1], &rows[2]
 	n := 0
 	for _, u := range word {
