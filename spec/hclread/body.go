@@ -4,28 +4,64 @@ import (
 	"fmt"
 	"strings"
 
-	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
 )
 
-// body reads the items of a block up to its }, or of the file up to its end.
-// It reports whether the end was found.
-func (r *reader) body(b *block) bool {
+// item is what stands in a body. Items lie in the order of the text, those of
+// a block behind it.
+type item struct {
+	at    text.Span // all of it
+	key   text.Span // the name of an attribute, the kind of a block
+	label text.Span // of a block
+	inner int32     // where the value or the body begins, behind the = or {
+	next  int32     // index of the first item that does not lie within it
+	form  form
+	bad   bool // its fault is told, or in cuts
+	apart bool // of an outermost one: it is read item by item
+}
+
+// form is what an item reads as.
+type form uint8
+
+const (
+	neither form = iota
+	attribute
+	blockItem
+)
+
+// fault tells what is wrong with an item, of several faults the first.
+func (r *reader) fault(i int, at text.Span, message, hint string) {
+	if !r.items[i].bad {
+		r.problem(at, message, hint)
+	}
+	r.bad(i)
+}
+
+// bad keeps an item, as it is, from hclsyntax.
+func (r *reader) bad(i int) {
+	r.astray = true
+	r.items[i].bad = true
+	r.items[r.top].apart = true
+}
+
+// newItem adds an item that begins here.
+func (r *reader) newItem(kind form) int {
+	if r.depth == 0 {
+		r.top = len(r.items)
+	}
+	r.items = append(r.items, item{form: kind, at: span(r.pos, r.pos), inner: int32(r.pos)})
+	return len(r.items) - 1
+}
+
+// body goes over the items of a block up to its }, or of the file, where the
+// index of the block is -1, up to its end. It reports whether the end was found.
+func (r *reader) body(block int) bool {
 	within := r.depth > 0
-	mark := len(r.attrs.pile)
-	defer func() {
-		b.Attrs = r.attrs.take(mark)
-		for _, w := range b.within {
-			b.Blocks = append(b.Blocks, &w.Block)
-			b.deep = b.deep || w.deep
+	for first := true; ; first = false {
+		if !r.gap() && !(first && (r.peek(0) == '}' || !within)) {
+			r.split()
 		}
-		b.deep = b.deep || len(b.open) > 0
-	}()
-	seen := names{}
-	for {
-		r.gap()
-		c := r.peek(0)
-		switch {
+		switch c := r.peek(0); {
 		case c == 0:
 			return !within
 		case c == '}' && within:
@@ -37,100 +73,93 @@ func (r *reader) body(b *block) bool {
 		case within && r.strict && r.atHeader():
 			return false
 		case startsWord(r.src, r.pos):
-			r.item(b, &seen)
+			r.item(block)
 		default:
-			r.noItem(b)
+			r.noItem(r.newItem(neither))
 		}
+		r.items[len(r.items)-1].next = int32(len(r.items))
 	}
 }
 
-// item reads an attribute or a block.
-func (r *reader) item(b *block, seen *names) {
-	start := r.pos
+// split sets what begins here on a line of its own.
+func (r *reader) split() {
+	if c := r.src[r.pos-1]; c == ' ' || c == '\t' {
+		r.splits = append(r.splits, int32(r.pos-1))
+	} else if r.top >= 0 {
+		r.items[r.top].apart = true
+	}
+}
+
+// item goes past an attribute or a block.
+func (r *reader) item(block int) {
+	i := r.newItem(attribute)
+	r.load.words += 4
 	name := r.word()
-	key := r.span(start, r.pos)
+	key := span(int(r.items[i].at.Start), r.pos)
+	r.items[i].key, r.items[i].at = key, key
 	r.blanks()
 	c := r.peek(0)
 	switch {
 	case r.has("=="), c == ':':
-		r.problem(r.span(r.pos, r.pos+1), "an attribute is written name = value", "")
+		r.fault(i, span(r.pos, r.pos+1), "an attribute is written name = value", "")
 		r.pos++
 		if c == '=' {
 			r.pos++
 		}
-	case c == '=' && r.depth == 0 && r.braceAfter("="):
-		r.problem(r.span(r.pos, r.pos+1), "a block is written without =", "")
+	case c == '=' && r.depth == 0 && r.braceAfter(r.pos+1):
+		r.fault(i, span(r.pos, r.pos+1), "a block is written without =", "")
 		r.pos++
 		r.blanks()
-		r.header(b, name, key)
+		r.header(i, block)
 		return
 	case c == '=':
 		r.pos++
-	case c == '{' || c == '"' || startsWord(r.src, r.pos):
-		r.header(b, name, key)
-		return
-	case digit(c) && r.braceAfter(r.src[r.pos:runEnd(r.src, r.pos)]):
-		r.header(b, name, key)
+	case c == '{' || c == '"' || startsWord(r.src, r.pos),
+		digit(c) && r.braceAfter(runEnd(r.src, r.pos)),
+		r.lineEnd(r.pos) && r.braceOnNextLine():
+		r.header(i, block)
 		return
 	case c == '[' || c == '-' || digit(c):
-		r.problem(key, "= is missing between "+short(name)+" and its value", "")
-	case r.lineEnd() && r.braceOnNextLine():
-		r.header(b, name, key)
-		return
-	case r.itemEnd():
-		r.problem(key, short(name)+" has no value", "write "+short(name)+" = ... for an attribute, "+short(name)+" { ... } for a block")
+		r.fault(i, key, "= is missing between "+short(name)+" and its value", "")
+	case r.itemEnd(r.pos):
+		r.items[i].form = neither
+		r.fault(i, key, short(name)+" has no value", "write "+short(name)+" = ... for an attribute, "+short(name)+" { ... } for a block")
 		return
 	default:
-		r.noItem(b)
+		r.items[i].form = neither
+		r.noItem(i)
 		return
 	}
-	if r.depth == 0 && !r.astray {
-		r.problem(key, short(name)+" stands outside a block",
-			"an attribute belongs to a block, a named value to given { ... }")
-	}
-	v, e := r.attribute()
 	if r.depth == 0 {
-		return
+		if !r.astray {
+			r.problem(key, short(name)+" stands outside a block",
+				"an attribute belongs to a block, a named value to given { ... }")
+		}
+		r.items[i].bad = true
 	}
-	r.astray = r.astray && v.Kind == syntax.Invalid && e == nil
-	if first, doubled := seen.add(name, key, r.attrs.pile); doubled {
-		r.tell(text.Problem{
-			Place:   text.Place{File: r.file, Span: key},
-			Message: short(name) + " is given twice",
-			Related: []text.Related{{Place: text.Place{File: r.file, Span: first}, Message: "first here"}},
-		})
-		return
-	}
-	if e != nil {
-		b.open = append(b.open, open{index: seen.count - 1, expr: e})
-	}
-	r.attrs.pile = append(r.attrs.pile, syntax.Attr{Name: name, Key: key, Value: v})
+	r.value(i)
+	r.astray = r.astray && r.items[i].bad
 }
 
-// itemEnd reports whether an item may end here.
-func (r *reader) itemEnd() bool {
-	c := r.peek(0)
-	return r.lineEnd() || c == '}' || c == ',' || c == ';' || c == '#' || c == '/' && r.peek(1) == '/'
+// itemEnd reports whether an item may end at the offset.
+func (r *reader) itemEnd(pos int) bool {
+	return r.lineEnd(pos) || strings.IndexByte("},;#", r.src[pos]) >= 0 || strings.HasPrefix(r.src[pos:], "//")
 }
 
-// braceAfter reports whether a { follows the text that stands here.
-func (r *reader) braceAfter(s string) bool {
-	rest := r.src[r.pos+len(s) : min(len(r.src), r.pos+len(s)+256)]
-	return strings.HasPrefix(strings.TrimLeft(rest, " \t"), "{")
+// braceAfter reports whether a { follows on the line of the offset.
+func (r *reader) braceAfter(pos int) bool {
+	return strings.HasPrefix(strings.TrimLeft(r.src[pos:min(len(r.src), pos+256)], " \t"), "{")
 }
 
-// runEnd is where the run of letters and digits at the offset ends.
-func runEnd(s string, at int) int {
-	for at < len(s) && wordByte[s[at]] {
-		at++
-	}
-	return at
+func (r *reader) braceOnNextLine() bool {
+	return strings.HasPrefix(strings.TrimLeft(r.src[r.pos:min(len(r.src), r.pos+256)], " \t\r\n"), "{")
 }
 
-// noItem tells what stands where an item should and skips it. The remains of
-// a value that went wrong are skipped in silence.
-func (r *reader) noItem(b *block) {
-	at, what := r.sign()
+// noItem tells what stands where an item should and goes past it. The remains
+// of a value that went wrong are passed in silence.
+func (r *reader) noItem(i int) {
+	at, what := r.sign(r.pos)
+	r.items[r.top].apart = true
 	switch {
 	case what == "}":
 		if !r.astray {
@@ -140,53 +169,31 @@ func (r *reader) noItem(b *block) {
 		r.pos++
 		return
 	case r.astray && strings.Contains("\"[](){},;=.0123456789", what[:1]):
+		r.items[i].bad = true
 	case what == "," || what == ";":
-		r.problem(at, map[string]string{",": "a comma", ";": "a semicolon"}[what]+" between attributes",
-			"only blanks or line ends stand between them")
+		r.fault(i, at, betweenAttributes(what), onlyBlanks)
 		r.pos++
 		return
 	case what == `"`:
 		start := r.pos
 		r.skipString()
-		r.problem(r.span(start, r.pos), "the name of an attribute stands without quotes", "")
-	case what == "[" && r.depth == 0 && len(b.within) == 0 && startsWord(strings.TrimLeft(r.src[r.pos:min(len(r.src), r.pos+8)], "["), 0):
-		r.problem(at, "this is TOML, not HCL", "it belongs in a file whose name ends in .toml")
+		r.fault(i, span(start, r.pos), "the name of an attribute stands without quotes", "")
+	case what == "[" && r.depth == 0 && i == 0 && startsWord(strings.TrimLeft(r.src[r.pos:min(len(r.src), r.pos+8)], "["), 0):
+		r.fault(i, at, "this is TOML, not HCL", "it belongs in a file whose name ends in .toml")
 		r.pos = len(r.src)
 		return
 	default:
-		r.problem(at, fmt.Sprintf("an attribute (name = value) or a block (name { ... }) is needed here, not %s", what), "")
+		r.fault(i, at, fmt.Sprintf("an attribute (name = value) or a block (name { ... }) is needed here, not %s", what), "")
 	}
-	r.skip()
+	r.items[i].inner = int32(r.pos)
+	r.value(i)
 }
 
-// names finds doubled attributes: by looking through the few there are, or
-// once there are many, in a map.
-type names struct {
-	count int
-	many  map[string]text.Span
-}
+const onlyBlanks = "only blanks or line ends stand between them"
 
-// add notes a name that comes after those of the last count attributes of the
-// pile; if it is among them it says where.
-func (n *names) add(name string, key text.Span, pile []syntax.Attr) (first text.Span, doubled bool) {
-	if n.many == nil {
-		for _, a := range pile[len(pile)-n.count:] {
-			if a.Name == name {
-				return a.Key, true
-			}
-		}
-		if n.count < 16 {
-			n.count++
-			return first, false
-		}
-		n.many = make(map[string]text.Span, 64)
-		for _, a := range pile[len(pile)-n.count:] {
-			n.many[a.Name] = a.Key
-		}
+func betweenAttributes(sign string) string {
+	if sign == "," {
+		return "a comma between attributes"
 	}
-	if first, doubled = n.many[name]; !doubled {
-		n.many[name] = key
-		n.count++
-	}
-	return first, doubled
+	return "a semicolon between attributes"
 }

@@ -3,7 +3,6 @@ package hclread
 import (
 	"bytes"
 	"fmt"
-	"strings"
 	"unicode/utf8"
 )
 
@@ -16,31 +15,35 @@ const maxBadBytes = 8
 // be told of their lines.
 func (r *reader) encoding() bool {
 	b := r.file.Bytes
-	if len(b) >= 2 && (b[0] == 0xFF && b[1] == 0xFE || b[0] == 0xFE && b[1] == 0xFF) {
-		r.tellAt(r.span(0, 2), "the file is UTF-16, not UTF-8", "save it as UTF-8")
+	if bytes.HasPrefix(b, []byte("\xff\xfe")) || bytes.HasPrefix(b, []byte("\xfe\xff")) {
+		r.tell(span(0, 2), "the file is UTF-16, not UTF-8", "save it as UTF-8")
 		return false
 	}
-	r.src = string(b)
+	if bytes.HasPrefix(b, []byte("\ufeff")) {
+		r.pos = 3
+	}
+	r.code = b
+	if !utf8.Valid(b) || bytes.IndexByte(b, 0) >= 0 || loneReturn(b) {
+		r.code = r.clean(b)
+	}
+	r.src = string(r.code)
 	r.lookahead = 4 * len(b)
-	start := 0
-	if strings.HasPrefix(r.src, "\ufeff") {
-		start = 3
-	}
-	r.pos = start
-	if utf8.Valid(b) && bytes.IndexByte(b, 0) < 0 && !loneReturn(b) {
-		return true
-	}
+	r.items = make([]item, 0, min(bytes.Count(b, []byte("\n")), len(b)/8)+8)
+	return true
+}
+
+// clean is the bytes with blanks for those that are no text, which it tells.
+func (r *reader) clean(b []byte) []byte {
 	clean := bytes.Clone(b)
 	told := 0
-	for i := start; i < len(b); {
-		size := fault(b, i)
-		if size > 0 {
+	for i := r.pos; i < len(b); {
+		if size := character(b, i); size > 0 {
 			i += size
 			continue
 		}
 		if told < maxBadBytes {
 			told++
-			r.tellAt(r.span(i, i+1), faultName(b[i]), "")
+			r.tell(span(i, i+1), faultName(b[i]), "")
 		}
 		end := len(b)
 		if n := bytes.IndexByte(b[i:], '\n'); n >= 0 {
@@ -48,20 +51,19 @@ func (r *reader) encoding() bool {
 		}
 		from := bytes.LastIndexByte(b[:i], '\n') + 1
 		for ; i < end; i++ {
-			if size := fault(b, i); size == 0 {
+			if size := character(b, i); size == 0 {
 				clean[i] = ' '
 			} else {
 				i += size - 1
 			}
 		}
-		r.unread = append(r.unread, r.span(from, end+1))
+		r.unread = append(r.unread, span(from, end+1))
 	}
-	r.src = string(clean)
-	return true
+	return clean
 }
 
-// fault is the length of the character at i, and 0 if it is no text.
-func fault(b []byte, i int) int {
+// character is the length of the character at i, and 0 if it is no text.
+func character(b []byte, i int) int {
 	u, size := utf8.DecodeRune(b[i:])
 	if u == 0 || u == utf8.RuneError && size == 1 || u == '\r' && (i+1 == len(b) || b[i+1] != '\n') {
 		return 0
@@ -69,7 +71,7 @@ func fault(b []byte, i int) int {
 	return size
 }
 
-// faultName says what is wrong with the byte at fault.
+// faultName says what is wrong with the byte.
 func faultName(c byte) string {
 	switch c {
 	case 0:

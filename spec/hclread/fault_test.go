@@ -69,11 +69,57 @@ func TestOneFault(t *testing.T) {
 		}
 		require.True(t, near, name)
 	}
-	for i := range sound {
+	step := 1
+	if testing.Short() {
+		step = 5
+	}
+	for i := 0; i < len(sound); i += step {
 		try(i, "left out", sound[:i]+sound[i+1:])
 		for _, c := range "{}[]()\"'`,=\n#/*$%x7_.-:;!?<\\" {
 			try(i, fmt.Sprintf("%q put in", c), sound[:i]+string(c)+sound[i:])
 		}
+	}
+}
+
+// Faults in some of many blocks are all told, and all other blocks read as if
+// there were none.
+func TestFaultsAmongMany(t *testing.T) {
+	lines := strings.SplitAfter(string(generated(300)), "\n")
+	clean, problems := Parse(text.NewFile("a.hcl", []byte(strings.Join(lines, ""))))
+	require.Empty(t, problems)
+	var want []string
+	faults := 0
+	for i, line := range lines {
+		if i%37 != 0 || !strings.Contains(line, " = ") {
+			continue
+		}
+		fault := []string{"x = !", "x = [1", "x = \"a", "x = max(1)", "x = 1 = 2", "= 3", "x"}[faults%7]
+		lines[i] = "  " + fault + "\n"
+		want = append(want, fmt.Sprint(i+1))
+		faults++
+	}
+	require.Greater(t, faults, 20)
+	f := text.NewFile("a.hcl", []byte(strings.Join(lines, "")))
+	broken, problems := Parse(f)
+	var got []string
+	wrong := map[int]bool{}
+	for _, p := range problems {
+		line := f.Position(p.Start).Line
+		got = append(got, fmt.Sprint(line))
+		wrong[line] = true
+	}
+	assert.Equal(t, want, got, "the lines at which something is told")
+	require.Len(t, broken.blocks, len(clean.blocks))
+	for i, b := range broken.blocks {
+		first, last := f.Position(b.At.Start).Line, f.Position(b.At.End).Line
+		sound := true
+		for line := first; line <= last; line++ {
+			sound = sound && !wrong[line]
+		}
+		if sound {
+			assert.Equal(t, clean.blocks[i].moved(b.At.Start-clean.blocks[i].At.Start), b)
+		}
+		assert.Equal(t, clean.blocks[i].Label, b.Label)
 	}
 }
 

@@ -5,110 +5,151 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"wheelwork/spec/text"
 )
 
-// quoted reads the string that begins here. If it is not ok its problem is
-// told, and the reader stands behind it or at the end of its line.
-func (r *reader) quoted(what string) (s string, ok bool) {
+// quoted goes past the string that begins here, to the end of its line at the
+// latest, and reports whether it is one. Templates are no part of the
+// language; hclsyntax would recurse on them.
+func (r *reader) quoted(i int, what string) bool {
 	start := r.pos
-	for i := start + 1; i < len(r.src); i++ {
-		switch r.src[i] {
+	escaped := start // the last byte that cannot begin an escape
+	for at := start + 1; at < len(r.src); at++ {
+		switch c := r.src[at]; c {
 		case '"':
-			r.pos = i + 1
-			return r.src[start+1 : i], true
-		case '\\', '$', '%':
-			return r.escaped(start, i, what)
+			r.pos = at + 1
+			return true
 		case '\n':
-			return "", r.unterminated(start, what)
+			return r.unterminated(i, start, what)
+		case '\\':
+			size, ok := escape(r.src[at:])
+			if !ok {
+				r.fault(i, span(at, at+size), short(r.src[at:at+size])+" is no escape", `there are \n \r \t \" \\ \uXXXX \UXXXXXXXX`)
+			}
+			at += size - 1
+			escaped = at
+		case '$', '%':
+			if at+1 == len(r.src) || r.src[at+1] != '{' {
+				continue
+			}
+			if r.src[at-1] == c && at-1 > escaped {
+				continue // $${ stands for ${
+			}
+			r.refuse(i, span(at, at+2), "a template",
+				fmt.Sprintf("a named value stands without quotes; %c{ itself is written %c%c{", c, c, c))
+			r.skipString()
+			return false
 		}
 	}
-	return "", r.unterminated(start, what)
+	return r.unterminated(i, start, what)
+}
+
+// escape is the length of the escape at the start of s, and whether it is one.
+func escape(s string) (size int, ok bool) {
+	digits := 0
+	switch {
+	case len(s) < 2 || s[1] == '\n' || s[1] == '\r':
+		return 1, true // the string is not closed on its line
+	case s[1] == 'u':
+		digits = 4
+	case s[1] == 'U':
+		digits = 8
+	default:
+		_, size := utf8.DecodeRuneInString(s[1:])
+		return 1 + size, strings.IndexByte(`nrt"\`, s[1]) >= 0
+	}
+	for size = 2; size < 2+digits && size < len(s) && strings.IndexByte("0123456789abcdefABCDEF", s[size]) >= 0; {
+		size++
+	}
+	u, err := strconv.ParseUint(s[2:size], 16, 32)
+	return size, err == nil && size == 2+digits && utf8.ValidRune(rune(u))
 }
 
 // unterminated tells a string that does not end on its line, and goes past it:
 // to the end of the line, or where the next line closes it, to there.
-func (r *reader) unterminated(start int, what string) bool {
+func (r *reader) unterminated(i, start int, what string) bool {
 	r.pos = r.lineEndFrom(start)
-	at := r.span(start, r.pos)
+	at := span(start, r.pos)
 	next := min(len(r.src), r.pos+1)
 	line := r.src[next:r.lineEndFrom(next)]
 	if n := strings.IndexByte(line, '"'); n >= 0 && strings.Count(line, `"`)%2 == 1 && !strings.Contains(line[:n], "=") {
-		r.problem(at, what+" goes on over the end of its line", `a line end within is written \n`)
+		r.fault(i, at, what+" goes on over the end of its line", `a line end within is written \n`)
 		r.pos = next + n + 1
 		return false
 	}
-	r.problem(at, what+" is not closed on its line", `a " is missing`)
+	r.fault(i, at, what+" is not closed on its line", `a " is missing`)
 	return false
 }
 
-// escaped reads the rest of a string that holds escapes, from the first at i.
-func (r *reader) escaped(start, i int, what string) (string, bool) {
-	out := []byte(r.src[start+1 : i])
-	ok := true
-	for i < len(r.src) {
-		c := r.src[i]
-		rest := r.src[i+1:]
+// skipString goes past a string that holds templates with strings in them. It
+// ends with its line at the latest.
+func (r *reader) skipString() {
+	var modes [2 * MaxDepth]byte // what is open: " a string, $ a template, { a brace
+	n := 0
+	for !r.lineEnd(r.pos) {
+		c := r.peek(0)
+		inString := n > 0 && modes[n-1] == '"'
+		var push byte
 		switch {
-		case c == '"':
-			r.pos = i + 1
-			return string(out), ok
-		case c == '\n':
-			return "", r.unterminated(start, what)
-		case (c == '$' || c == '%') && strings.HasPrefix(rest, string(c)+"{"):
-			out = append(out, c, '{')
-			i += 3
-		case (c == '$' || c == '%') && strings.HasPrefix(rest, "{"):
-			r.refuse(i, i+2, "a template", fmt.Sprintf("a named value stands without quotes; %c{ itself is written %c%c{", c, c, c))
-			r.pos = start
-			r.skipString()
-			return "", false
-		case c == '\\':
-			b, size := escape(r.src[i:])
-			if b == nil {
-				r.problem(r.span(i, i+size), r.src[i:i+size]+" is no escape", `there are \n \r \t \" \\ \uXXXX \UXXXXXXXX`)
-				ok = false
+		case inString && c == '"', !inString && c == '}':
+			n--
+		case inString && c == '\\' && !r.lineEnd(r.pos+1):
+			r.pos++
+		case inString && (r.has("$${") || r.has("%%{")):
+			r.pos += 2
+		case inString && (r.has("${") || r.has("%{")):
+			r.pos++
+			push = '$'
+		case !inString && (c == '"' || c == '{'):
+			push = c
+		}
+		r.pos++
+		if push != 0 {
+			if n == len(modes) {
+				r.pos = r.lineEndFrom(r.pos)
+				return
 			}
-			out = append(out, b...)
-			i += size
-		default:
-			out = append(out, c)
-			i++
+			modes[n] = push
+			n++
+		}
+		if n == 0 {
+			return
 		}
 	}
-	return "", r.unterminated(start, what)
 }
 
-// escape is the bytes that the escape at the start of s stands for, nil if it
-// is none, and its length.
-func escape(s string) (b []byte, size int) {
-	if len(s) < 2 || s[1] == '\n' || s[1] == '\r' {
-		return nil, 1
+// heredoc refuses the heredoc that begins here, with which hclsyntax reads on
+// in another mode, and goes past it.
+func (r *reader) heredoc(i int) {
+	line := r.lineEndFrom(r.pos)
+	r.refuse(i, span(r.pos, line), "a heredoc", "a string stands in quotes on one line")
+	at := r.pos + 2
+	if at < len(r.src) && r.src[at] == '-' {
+		at++
 	}
-	digits := 0
-	switch s[1] {
-	case 'n':
-		return []byte{'\n'}, 2
-	case 'r':
-		return []byte{'\r'}, 2
-	case 't':
-		return []byte{'\t'}, 2
-	case '"', '\\':
-		return []byte{s[1]}, 2
-	case 'u':
-		digits = 4
-	case 'U':
-		digits = 8
-	default:
-		_, size := utf8.DecodeRuneInString(s[1:])
-		return nil, 1 + size
+	end := wordEnd(r.src, at)
+	marker := r.src[at:end]
+	if marker == "" || end != line {
+		r.pos += 2
+		return
 	}
-	n := 0
-	for n < digits && 2+n < len(s) && strings.IndexByte("0123456789abcdefABCDEF", s[2+n]) >= 0 {
-		n++
+	r.pos = line
+	for at := line; at < len(r.src); {
+		at += strings.IndexByte(r.src[at:], '\n') + 1
+		next := r.lineEndFrom(at)
+		if r.lookahead -= next - at + 1; r.lookahead < 0 {
+			return
+		}
+		if strings.TrimSpace(r.src[at:next]) == marker {
+			r.pos = next
+			return
+		}
+		at = next
 	}
-	u, err := strconv.ParseUint(s[2:2+n], 16, 32)
-	if n < digits || err != nil || utf8.RuneLen(rune(u)) < 0 {
-		return nil, 2 + n
-	}
-	return utf8.AppendRune(nil, rune(u)), 2 + n
+}
+
+// refuse tells that a construct of HCL is no part of the language.
+func (r *reader) refuse(i int, at text.Span, what, hint string) {
+	r.fault(i, at, foreign(what), hint)
 }

@@ -1,6 +1,7 @@
 package hclread
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -139,6 +140,50 @@ func TestBlocks(t *testing.T) {
 	assert.Zero(t, blocks[2].LabelAt)
 	assert.Equal(t, "é_1", blocks[3].Label)
 	assert.Equal(t, "é_1", at(blocks[3].LabelAt))
+}
+
+// Items that share lines read as those on lines of their own, blanks between
+// them or not.
+func TestSharedLines(t *testing.T) {
+	plain := func(src string) string {
+		var b strings.Builder
+		var walk func(blocks []*syntax.Block)
+		walk = func(blocks []*syntax.Block) {
+			for _, x := range blocks {
+				fmt.Fprintf(&b, "%s %q {", src[x.KindAt.Start:x.KindAt.End], x.Label)
+				for _, a := range x.Attrs {
+					fmt.Fprintf(&b, " %s=%s %v", src[a.Key.Start:a.Key.End], src[a.Value.At.Start:a.Value.At.End], a.Value.Derived)
+				}
+				walk(x.Blocks)
+				b.WriteString("}")
+			}
+		}
+		walk(read(t, src)[0].Blocks)
+		return b.String()
+	}
+	want := plain("given {\n}\na \"b\" {\n  x = 1\n  y = [\"}\", (2)]\n  c {\n    z = -3\n  }\n  w = \"# \"\n}\nd {\n}\n")
+	for _, src := range []string{
+		"given {} a \"b\" { x = 1 y = [\"}\", (2)] c { z = -3 } w = \"# \" } d {}",
+		"given{}a\"b\"{x=1 y=[\"}\", (2)] c{z=-3}w=\"# \"}d{}",
+		"given {\t}a\t\"b\"\t{\tx = 1\ty = [\"}\", (2)]\tc {\tz = -3}\tw = \"# \"} d { }",
+		"given {/**/} a \"b\" {/* { */x = 1/* } */ y = [\"}\", (2)]/*\n*/ c { z = -3/**/ }/*\n*/w = \"# \" } # d {\nd {\n}",
+		"given {}\r\na b {x = 1\r\n y = [\"}\", (2)] c {z = -3\r\n} w = \"# \"}\r\nd {}",
+	} {
+		assert.Equal(t, want, plain(src), src)
+	}
+}
+
+// Strings keep the Unicode form that they are written in, in names too: an e
+// with an accent as one character and as two, and the sign of the kelvin, which
+// is a K in normal form C (Unicode Standard Annex 15).
+func TestUnicodeForm(t *testing.T) {
+	for _, s := range []string{"\u00e9", "e\u0301", "\u212a", "\u212a $ %", "$${\u212a}"} {
+		b := read(t, "a \""+s+"\" {\n  v = \""+s+"\"\n  w = [\""+s+"\"]\n}\n")[0].Blocks[0]
+		want := strings.ReplaceAll(s, "$${", "${")
+		assert.Equal(t, []string{want, want, want}, []string{b.Label, b.Attrs[0].Value.Text, b.Attrs[1].Value.List[0].Text})
+	}
+	b := read(t, "a {\n  v = \"\\u212a e\\u0301\"\n}\n")[0].Blocks[0]
+	assert.Equal(t, "\u212a e\u0301", b.Attrs[0].Value.Text)
 }
 
 // One source may be evaluated with others again and again, as an editor does.

@@ -139,7 +139,7 @@ func (r *reference) value(e hclsyntax.Expression) (v syntax.Value, err error) {
 		v.Derived = false
 		for _, p := range e.Parts {
 			l, ok := p.(*hclsyntax.LiteralValueExpr)
-			if !ok {
+			if !ok || l.Val.Type() != cty.String {
 				return v, errBeyond
 			}
 			v.Text += l.Val.AsString()

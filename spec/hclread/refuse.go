@@ -3,131 +3,115 @@ package hclread
 import (
 	"fmt"
 	"strings"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"wheelwork/spec/text"
 )
 
-// refuse tells that a construct of HCL is no part of the language.
-func (r *reader) refuse(start, end int, what, hint string) bool {
-	r.problem(r.span(start, end), what+" is not part of the language", hint)
-	return false
+// refusal says why sound HCL is not part of the language.
+type refusal struct {
+	at            text.Span
+	message, hint string
 }
 
-// noFurtherOperator refuses the operators of HCL that are not arithmetic.
-func (r *reader) noFurtherOperator() bool {
-	c := r.peek(0)
-	if strings.IndexByte("?=!<>&|^*", c) < 0 || c == 0 {
-		return true
+const (
+	object     = "an object ({ })"
+	objectHint = "a block is written without ="
+	loop       = "a for expression"
+	loopHint   = "write the values out"
+)
+
+// tell keeps a refusal: of several, the first in the text.
+func (w *walker) tell(at text.Span, message, hint string) {
+	if w.refused == nil || at.Start < w.refused.at.Start {
+		w.refused = &refusal{at, message, hint}
 	}
-	end := r.pos + 1
-	for _, two := range []string{"==", "!=", "<=", ">=", "&&", "||", "**"} {
-		if r.has(two) {
-			end = r.pos + 2
-		}
-	}
-	sign := r.src[r.pos:end]
-	switch sign {
-	case "=":
-		return true
-	case "?":
-		return r.refuse(r.pos, end, "a conditional (? :)", "")
-	case "==", "!=", "<", ">", "<=", ">=":
-		return r.refuse(r.pos, end, "a comparison ("+sign+")", "")
-	case "&&", "||", "!":
-		return r.refuse(r.pos, end, "logic ("+sign+")", "")
-	}
-	return r.refuse(r.pos, end, "the operator "+sign, "arithmetic is + - * / %")
 }
 
-// noPart refuses parts of a value: an index, an attribute, a splat.
-func (r *reader) noPart() bool {
-	switch {
-	case r.has("[*]"):
-		return r.refuse(r.pos, r.pos+3, "a splat", "")
-	case r.peek(0) == '[':
-		return r.refuse(r.pos, r.pos+1, "an index", "")
-	case r.has(".*"):
-		return r.refuse(r.pos, r.pos+2, "a splat", "")
-	case r.has("..."):
-		return r.refuse(r.pos, r.pos+3, "an expansion (...)", "")
-	case r.peek(0) == '.':
-		r.problem(r.span(r.pos, r.pos+1), "a value has no parts", "a named value is written given.NAME")
-		return false
-	}
-	return true
+func (w *walker) refuse(at text.Span, what, hint string) {
+	w.tell(at, foreign(what), hint)
 }
 
-// noTerm tells what stands where a value should.
-func (r *reader) noTerm() bool {
-	at, sign := r.sign()
-	switch {
-	case r.brackets == 0 && r.itemEnd() && r.valueBelow():
-		at, _ = r.sign()
-		r.problem(at, "a value begins on the line of its name", "")
-		return false
-	case r.itemEnd() || sign == "}" || sign == "]" || sign == ")":
-		if r.peek(0) == '#' || r.peek(0) == '/' {
-			sign = "the end of the line"
-		}
-		if sign == "the end of the line" && r.brackets == 0 {
-			// Point at what lacks its value.
-			end := len(strings.TrimRight(r.src[:r.pos], " \t"))
-			at = r.span(end-1, end)
-		}
-		r.problem(at, "a value is needed before "+sign, "")
-		return false
-	case sign == "!":
-		return r.refuse(r.pos, r.pos+1, "logic (!)", "")
-	case sign == "{":
-		if r.isFor() {
-			return r.refuse(r.pos, r.pos+1, "a for expression", "write the values out")
-		}
-		return r.refuse(r.pos, r.pos+1, "an object ({ })", "a block is written without =")
-	case r.has("<<"):
-		return r.refuse(r.pos, r.lineEndFrom(r.pos), "a heredoc", "a string stands in quotes on one line")
-	case sign == "+":
-		r.problem(at, "a number stands without +", "")
-		return false
-	case strings.Contains("'`“”‘’„«»", sign):
-		r.problem(at, fmt.Sprintf("a string does not stand in %s", sign), `write it in double quotes: "`)
-		r.closeQuote(sign)
-		return false
+// foreign says that something of HCL is no part of the language.
+func foreign(what string) string { return what + " is not part of the language" }
+
+// operator is the sign of arithmetic; other operators are refused.
+func (w *walker) operator(e *hclsyntax.BinaryOpExpr) op {
+	switch e.Op {
+	case hclsyntax.OpAdd:
+		return '+'
+	case hclsyntax.OpSubtract:
+		return '-'
+	case hclsyntax.OpMultiply:
+		return '*'
+	case hclsyntax.OpDivide:
+		return '/'
+	case hclsyntax.OpModulo:
+		return '%'
 	}
-	hint := ""
-	if sign == "." && digit(r.peek(1)) {
-		hint = "a number begins with a digit, as 0.5"
+	start := gapEnd(w.src, e.LHS.Range().End.Byte)
+	end := start
+	for end < len(w.src) && strings.IndexByte("=!<>&|", w.src[end]) >= 0 && end < start+2 {
+		end++
 	}
-	r.problem(at, "a value is needed, not "+sign, hint)
-	return false
+	what := "a comparison"
+	if e.Op == hclsyntax.OpLogicalAnd || e.Op == hclsyntax.OpLogicalOr {
+		what = "logic"
+	}
+	w.refuse(span(start, end), fmt.Sprintf("%s (%s)", what, w.src[start:end]), "")
+	return 0
 }
 
-// valueBelow goes to the value that begins on a line below, if one does.
-func (r *reader) valueBelow() bool {
-	at, comments := r.pos, len(r.comments)
-	r.gap()
-	c := r.peek(0)
-	if c == '"' || c == '[' || c == '(' || c == '-' || digit(c) {
-		return true
+// part refuses a part of a value: an index or an attribute.
+func (w *walker) part(t hcl.Traverser) {
+	start := t.SourceRange().Start.Byte
+	if w.src[start] == '[' {
+		w.refuse(span(start, start+1), "an index", "")
+		return
 	}
-	r.pos, r.comments = at, r.comments[:comments]
-	return false
+	w.tell(span(start, start+1), "a value has no parts", "a named value is written given.NAME")
 }
 
-// isFor reports whether the bracket here opens a for expression.
-func (r *reader) isFor() bool {
-	i := r.pos + 1
-	for i < len(r.src) && strings.IndexByte(" \t\r\n", r.src[i]) >= 0 {
-		i++
+// other refuses a kind of expression that the language has not, or something
+// that stands before it in it.
+func (w *walker) other(e hclsyntax.Expression) {
+	switch e := e.(type) {
+	case *hclsyntax.ConditionalExpr:
+		w.operand(e.Condition)
+		start := gapEnd(w.src, e.Condition.Range().End.Byte)
+		w.refuse(span(start, start+1), "a conditional (? :)", "")
+	case *hclsyntax.FunctionCallExpr:
+		start := e.NameRange.Start.Byte
+		w.refuse(span(start, wordEnd(w.src, start)), "a function call", "")
+	case *hclsyntax.ForExpr:
+		w.forExpression(spanOf(e.OpenRange))
+	case *hclsyntax.ObjectConsExpr:
+		w.refuse(spanOf(e.OpenRange), object, objectHint)
+	case *hclsyntax.IndexExpr:
+		w.operand(e.Collection)
+		w.refuse(spanOf(e.OpenRange), "an index", "")
+	case *hclsyntax.RelativeTraversalExpr:
+		w.operand(e.Source)
+		w.part(e.Traversal[0])
+	case *hclsyntax.SplatExpr:
+		w.operand(e.Source)
+		w.refuse(spanOf(e.MarkerRange), "a splat", "")
+	case *hclsyntax.ExprSyntaxError: // hclsyntax tells why
+	default:
+		w.refuse(spanOf(e.Range()), "this", "")
 	}
-	return r.src[i:wordEnd(r.src, i)] == "for"
 }
 
-// closeQuote goes past text in quotes of the wrong kind, to be read no further.
-func (r *reader) closeQuote(open string) {
-	closer := map[string]string{"“": "”", "„": "“", "‘": "’", "«": "»"}[open]
-	if closer == "" {
-		closer = open
+// forExpression refuses a for expression: at its {, or at the word behind its [.
+func (w *walker) forExpression(open text.Span) {
+	if start := gapEnd(w.src, int(open.End)); w.src[open.Start] == '[' {
+		open = span(start, wordEnd(w.src, start))
 	}
-	r.pos += len(open)
-	if n := strings.Index(r.src[r.pos:r.lineEndFrom(r.pos)], closer); n >= 0 {
-		r.pos += n + len(closer)
-	}
+	w.refuse(open, loop, loopHint)
+}
+
+func stringHint(word string) string {
+	return fmt.Sprintf("a string is written %q, a named value given.%s", short(word), short(word))
 }

@@ -1,28 +1,29 @@
 package hclread
 
 import (
-	"fmt"
-	"sort"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
-	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
 )
 
-// reader goes over the text once from its start to its end.
+// reader goes over the text from its start to its end and finds its items,
+// which hclsyntax then reads.
 type reader struct {
-	file   *text.File
-	source *Source
-	src    string // the bytes; where they are no text, blanks
-	pos    int
+	file *text.File
+	src  string // the bytes; where they are no text, blanks
+	code []byte // the same, for hclsyntax
 
-	depth     int  // blocks and brackets that are open
-	brackets  int  // of these, the ( and [ of the value being read
-	operators int  // in the value being read
-	resynced  bool // a value failed but its end is found
+	items  []item
+	splits []int32     // blanks that become line ends for hclsyntax
+	cuts   map[int]cut // by the index of the item
+	top    int         // the last item outside all blocks, -1 before the first
 
+	pos   int
+	depth int      // blocks that are open
+	open  brackets // in the value that it goes over
+	load  load
 	// strict is set once a block was found to have no end: from then on a
 	// block that begins at the margin ends all that are open.
 	strict bool
@@ -30,46 +31,15 @@ type reader struct {
 	// block ends at the margin: what looks like the remains of the fault is
 	// not told.
 	astray bool
-	// quiet is the end of the line on which something was told last.
-	quiet int32
+	// quiet is the end of the line on which a fault was told last.
+	quiet int
 	// lookahead is what searches for a heredoc's end may still cost.
 	lookahead int
 
-	problems []text.Problem
+	problems []notice
 	unread   []text.Span // lines with bytes that are no text: told already
 	comments []text.Span
-	attrs    pool[syntax.Attr]
-	values   pool[syntax.Value]
-}
-
-func (r *reader) span(start, end int) text.Span {
-	return text.Span{Start: int32(start), End: int32(end)}
-}
-
-// problem tells a fault of syntax: of several on a line, the first.
-func (r *reader) problem(at text.Span, message, hint string) {
-	r.astray = true
-	if at.Start < r.quiet {
-		return
-	}
-	r.quiet = int32(r.lineEndFrom(int(at.Start)) + 1)
-	r.tellAt(at, message, hint)
-}
-
-// tellAt tells what is wrong for itself, whatever else is.
-func (r *reader) tellAt(at text.Span, message, hint string) {
-	r.tell(text.Problem{Place: text.Place{File: r.file, Span: at}, Message: message, Hint: hint})
-}
-
-func (r *reader) tell(p text.Problem) {
-	if len(r.problems) >= MaxProblems {
-		return
-	}
-	i := sort.Search(len(r.unread), func(i int) bool { return r.unread[i].End > p.Start })
-	if i < len(r.unread) && r.unread[i].Start <= p.Start {
-		return
-	}
-	r.problems = append(r.problems, p)
+	sound    map[string]*block // the blocks without a problem by their text
 }
 
 // peek is the byte at n from here, 0 past the end. No 0 is in the text.
@@ -84,19 +54,8 @@ func (r *reader) has(prefix string) bool { return strings.HasPrefix(r.src[r.pos:
 
 func (r *reader) ended() bool { return r.pos >= len(r.src) }
 
-// lineEnd reports whether a line ends here.
-func (r *reader) lineEnd() bool {
-	c := r.peek(0)
-	return c == '\n' || c == 0 || c == '\r' && r.peek(1) == '\n'
-}
-
-// blanks skips what separates words within a line, and within brackets the
-// ends of lines too.
+// blanks skips what separates words within a line.
 func (r *reader) blanks() {
-	if r.brackets > 0 {
-		r.gap()
-		return
-	}
 	for {
 		switch c := r.peek(0); {
 		case c == ' ' || c == '\t':
@@ -109,54 +68,69 @@ func (r *reader) blanks() {
 	}
 }
 
-// gap skips all that may stand between items: blanks, line ends, comments.
-func (r *reader) gap() {
-	for r.pos < len(r.src) {
-		switch c := r.src[r.pos]; {
-		case c == ' ' || c == '\t' || c == '\n' || c == '\r' && r.peek(1) == '\n':
+// gap skips all that may stand between items: blanks, line ends, comments. It
+// reports whether there was a line end, as HCL counts them: outside comments.
+func (r *reader) gap() (line bool) {
+	for {
+		switch c := r.peek(0); {
+		case c == '\n':
+			line = true
 			r.pos++
-		case c == '#' || c == '/' && (r.peek(1) == '/' || r.peek(1) == '*'):
+		case c == ' ' || c == '\t' || c == '\r':
+			r.pos++
+		case r.commentHere():
 			r.comment()
 		default:
-			return
+			return line
 		}
 	}
+}
+
+func (r *reader) commentHere() bool {
+	c := r.peek(0)
+	return c == '#' || c == '/' && (r.peek(1) == '/' || r.peek(1) == '*')
 }
 
 // comment reads the comment that begins here, without the end of its line.
 func (r *reader) comment() {
 	start := r.pos
-	if r.peek(1) == '*' && r.peek(0) == '/' {
+	if r.peek(0) == '/' && r.peek(1) == '*' {
 		if n := strings.Index(r.src[r.pos+2:], "*/"); n >= 0 {
 			r.pos += n + 4
 		} else {
-			r.problem(r.span(start, start+2), "the comment is not closed", "it ends with */")
+			r.problem(span(start, start+2), "the comment is not closed", "it ends with */")
 			r.pos = len(r.src)
 		}
 	} else {
 		r.pos = r.lineEndFrom(r.pos)
 	}
-	r.comments = append(r.comments, r.span(start, r.pos))
+	r.comments = append(r.comments, span(start, r.pos))
 }
 
-// lineEndFrom is where the line of the offset ends, before its \r\n or \n.
-func (r *reader) lineEndFrom(at int) int {
-	n := strings.IndexByte(r.src[at:], '\n')
-	if n < 0 {
-		return len(r.src)
+// gapEnd is where the blanks, line ends and comments at the offset end, of
+// which the comments are known to be closed.
+func gapEnd(s string, at int) int {
+	for at < len(s) {
+		rest := s[at:]
+		switch {
+		case strings.IndexByte(" \t\r\n", s[at]) >= 0:
+			at++
+		case s[at] == '#', strings.HasPrefix(rest, "//"):
+			at += max(strings.IndexByte(rest, '\n'), 1)
+		case strings.HasPrefix(rest, "/*"):
+			at += 4 + max(strings.Index(rest[2:], "*/"), 0)
+		default:
+			return at
+		}
 	}
-	if n > 0 && r.src[at+n-1] == '\r' {
-		n--
-	}
-	return at + n
+	return len(s)
 }
 
 // word reads the identifier that begins here, "" if none does.
 func (r *reader) word() string {
-	end := wordEnd(r.src, r.pos)
-	w := r.src[r.pos:end]
-	r.pos = end
-	return w
+	start := r.pos
+	r.pos = wordEnd(r.src, start)
+	return r.src[start:r.pos]
 }
 
 // wordEnd is where the identifier at the offset ends, the offset if there is
@@ -182,6 +156,14 @@ func wordEnd(s string, at int) int {
 		i += size
 	}
 	return i
+}
+
+// runEnd is where the run of letters and digits at the offset ends.
+func runEnd(s string, at int) int {
+	for at < len(s) && wordByte[s[at]] {
+		at++
+	}
+	return at
 }
 
 // startsWord reports whether an identifier begins at the offset.
@@ -215,55 +197,3 @@ func wordRune(u rune) bool {
 }
 
 func digit(c byte) bool { return '0' <= c && c <= '9' }
-
-// sign is the character here, for messages.
-func (r *reader) sign() (at text.Span, name string) {
-	if r.ended() {
-		return r.span(r.pos, r.pos), "the end of the file"
-	}
-	if r.lineEnd() {
-		return r.span(r.pos, r.pos), "the end of the line"
-	}
-	if end := wordEnd(r.src, r.pos); end > r.pos {
-		return r.span(r.pos, end), short(r.src[r.pos:end])
-	}
-	u, size := utf8.DecodeRuneInString(r.src[r.pos:])
-	at = r.span(r.pos, r.pos+size)
-	if !unicode.IsGraphic(u) || unicode.IsSpace(u) {
-		return at, fmt.Sprintf("the character U+%04X", u)
-	}
-	return at, string(u)
-}
-
-// short keeps text that is shown in messages to a length people read.
-func short(s string) string {
-	n := 0
-	for i := range s {
-		if n++; n > 40 {
-			return s[:i] + "…"
-		}
-	}
-	return s
-}
-
-// pool hands out slices of what is piled up, from few large arrays.
-type pool[T any] struct {
-	pile []T
-	free []T
-}
-
-// take is the pile from the mark up, which is cleared.
-func (p *pool[T]) take(mark int) []T {
-	n := len(p.pile) - mark
-	if n == 0 {
-		return nil
-	}
-	if len(p.free) < n {
-		p.free = make([]T, max(n, 128))
-	}
-	out := p.free[:n:n]
-	p.free = p.free[n:]
-	copy(out, p.pile[mark:])
-	p.pile = p.pile[:mark]
-	return out
-}

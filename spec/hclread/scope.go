@@ -4,8 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/agext/levenshtein"
-
+	"wheelwork/spec/near"
 	"wheelwork/spec/syntax"
 	"wheelwork/spec/text"
 )
@@ -62,20 +61,6 @@ func (s *scope) add(name string, e *entry) {
 	}
 	s.names[name] = e
 	s.order = append(s.order, name)
-}
-
-// expressions are those of the block's attributes, literals among them.
-func (b *block) expressions() []*expr {
-	list := make([]*expr, len(b.Attrs))
-	for _, o := range b.open {
-		list[o.index] = o.expr
-	}
-	for i := range list {
-		if list[i] == nil {
-			list[i] = operand{value: b.Attrs[i].Value}.node()
-		}
-	}
-	return list
 }
 
 func (e *entry) place() text.Place { return text.Place{File: e.file, Span: e.key} }
@@ -178,18 +163,10 @@ func (s *scope) near(name string) string {
 	if head, _, dashed := strings.Cut(name, "-"); dashed && s.names[head] != nil {
 		return "blanks belong round the sign: given." + short(head) + " - ..."
 	}
-	if s.sought++; s.sought > maxSought || len(name) > 64 {
+	if s.sought++; s.sought > maxSought {
 		return ""
 	}
-	best, least := "", 1+(len(name)+2)/3
-	for _, known := range s.order[:min(len(s.order), maxCandidates)] {
-		if difference := len(known) - len(name); max(difference, -difference) >= least {
-			continue
-		}
-		if d := levenshtein.Distance(strings.ToLower(name), strings.ToLower(known), nil); d < least {
-			best, least = known, d
-		}
-	}
+	best := near.Word(name, s.order[:min(len(s.order), maxCandidates)])
 	if best == "" {
 		return ""
 	}

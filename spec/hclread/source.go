@@ -3,16 +3,20 @@
 // The language is the part of HCL that a spec needs: blocks with at most one
 // label, attributes, strings, numbers, true and false, lists, and arithmetic
 // over the named values of given blocks. Any other construct of HCL is refused
-// by its name at its place. What is read reads the same in HCL's reference
-// parser, with three things of our own: items of a block may share a line,
-// where HCL wants a line for each; numbers are exact; and strings keep the
-// Unicode form they are written in, as in TOML.
+// by its name at its place.
 //
-// The reader goes over the text once, by itself rather than through the
-// reference parser. That parser reads one or two megabytes a second, recurses
-// until the process dies on nested text, tells nothing past an unclosed
-// bracket and has no exact numbers; an editor that reads at every keystroke
-// can have none of that. The tests hold the two against each other.
+// HCL's own parser, hclsyntax, reads the text. Before it one pass goes over
+// the bytes (body.go, value.go) and finds where items begin and end. It refuses
+// what hclsyntax would recurse on until the process dies, sets items that
+// share a line, which HCL wants on lines of their own, apart by line ends that
+// take the place of blanks, and resynchronises where brackets do not balance.
+// Then whole blocks go to hclsyntax, a few at a time and on all cores
+// (parse.go). What it refuses is read again item by item (pieces.go), so that
+// a fault hides nothing but itself.
+//
+// Three things differ from HCL: items of a block may share a line; numbers are
+// exact, read from their text; and strings keep the Unicode form they are
+// written in, as in TOML.
 package hclread
 
 import (
@@ -26,7 +30,8 @@ const (
 	MaxBytes = 32 << 20
 	// MaxDepth bounds how deep blocks and brackets nest.
 	MaxDepth = 64
-	// MaxOperators bounds the arithmetic signs in one value.
+	// MaxOperators bounds the arithmetic signs in one value that is no list, or
+	// in one element of a list.
 	MaxOperators = 200
 	// MaxProblems bounds the problems told of one file.
 	MaxProblems = 200
@@ -61,23 +66,40 @@ type open struct {
 // Parse reads a file. The source is never nil: what could be read around the
 // problems is in it. It takes time in proportion to the file.
 func Parse(f *text.File) (*Source, []text.Problem) {
-	r := &reader{file: f, source: &Source{file: f}}
+	s, problems, _ := parse(f, nil)
+	return s, problems
+}
+
+// parse is Parse, with blocks that were read before from the same text. It
+// returns for each block without a problem its text and what was read.
+func parse(f *text.File, before map[string]*block) (*Source, []text.Problem, map[string]*block) {
+	r := &reader{file: f, top: -1}
+	s := &Source{file: f}
 	if len(f.Bytes) > MaxBytes {
-		r.tellAt(text.Span{}, "the file is larger than 32 MB", "")
-		return r.source, r.problems
+		r.tell(text.Span{}, "the file is larger than 32 MB", "")
+		return s, r.told(), nil
 	}
 	if !r.encoding() {
-		return r.source, r.problems
+		return s, r.told(), nil
 	}
-	top := &block{}
-	r.body(top)
-	r.source.blocks = top.within
-	r.source.comments = r.comments
-	if len(top.within) == 0 && len(r.source.given) == 0 && len(r.problems) == 0 && len(r.comments) == 0 {
-		r.tellAt(text.Span{}, "the file is empty", "a spec holds blocks, such as design { title = \"...\" }")
+	r.body(-1)
+	blocks := r.blocks(before)
+	r.quiet = 0
+	for _, b := range blocks {
+		if b.Kind == "given" {
+			s.given = append(s.given, b)
+			continue
+		}
+		if b.Kind == "design" {
+			s.uses = append(s.uses, r.uses(b)...)
+		}
+		s.blocks = append(s.blocks, b)
 	}
-	text.SortProblems(r.problems)
-	return r.source, r.problems
+	s.comments = r.comments
+	if len(r.items) == 0 && len(r.problems) == 0 && len(r.comments) == 0 {
+		r.tell(text.Span{}, "the file is empty", "a spec holds blocks, such as design { title = \"...\" }")
+	}
+	return s, r.told(), r.sound
 }
 
 // File is the file that was parsed.
@@ -87,12 +109,12 @@ func (s *Source) File() *text.File { return s.file }
 // plain strings count: further files are found before named values are known.
 func (s *Source) Uses() []syntax.Value { return s.uses }
 
-// Comments are the places of all comments outside values that were refused,
-// from their # or // to the end of the line, or from /* to */.
+// Comments are the places of all comments, from their # or // to the end of the
+// line, or from /* to */.
 func (s *Source) Comments() []text.Span { return s.comments }
 
-// noteUses keeps what a design block's uses lists.
-func (r *reader) noteUses(b *block) {
+// uses is what a design block's uses lists.
+func (r *reader) uses(b *block) (found []syntax.Value) {
 	for i, e := range b.expressions() {
 		if b.Attrs[i].Name != "uses" {
 			continue
@@ -104,14 +126,15 @@ func (r *reader) noteUses(b *block) {
 		for _, x := range list {
 			switch {
 			case x.op != literal:
-				r.tellAt(x.at, "uses takes plain strings", "further files are found before named values are known")
+				r.problem(x.at, "uses takes plain strings", "further files are found before named values are known")
 			case x.value.Kind == syntax.List:
-				r.source.uses = appendStrings(r.source.uses, x.value.List)
+				found = appendStrings(found, x.value.List)
 			default:
-				r.source.uses = appendStrings(r.source.uses, []syntax.Value{x.value})
+				found = appendStrings(found, []syntax.Value{x.value})
 			}
 		}
 	}
+	return found
 }
 
 func appendStrings(to, list []syntax.Value) []syntax.Value {
