@@ -1,7 +1,9 @@
 package hclread
 
 import (
+	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,5 +62,22 @@ func BenchmarkReference(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// BenchmarkEdited reads a file again after one character in its middle changed.
+func BenchmarkEdited(b *testing.B) {
+	content := generated(2000)
+	middle := len(content)/2 + bytes.Index(content[len(content)/2:], []byte("teeth  = ")) + len("teeth  = ")
+	var c Cache
+	c.Parse(text.NewFile("a.hcl", content))
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		edited := slices.Insert(slices.Clone(content), middle, []byte("12")[:1+i%2]...)
+		s, problems := c.Parse(text.NewFile("a.hcl", edited))
+		_, more := Evaluate([]*Source{s})
+		if len(problems)+len(more) > 0 {
+			b.Fatal(problems, more)
+		}
 	}
 }
