@@ -15,6 +15,7 @@ type Shifts struct {
 	t     *Train
 	sys   *system
 	param map[int]int // joint -> its parameter
+	joint map[int]int // and back
 	held  map[int]bool
 }
 
@@ -22,7 +23,7 @@ type Shifts struct {
 // Drives, joints whose axes wander, and those that join one body to itself
 // cannot be moved on.
 func (t *Train) NewShifts(joints []int) *Shifts {
-	s := &Shifts{t: t, param: map[int]int{}, held: map[int]bool{}}
+	s := &Shifts{t: t, param: map[int]int{}, joint: map[int]int{}, held: map[int]bool{}}
 	asked := map[int]bool{}
 	for _, j := range joints {
 		asked[j] = j < t.drives
@@ -52,7 +53,7 @@ func (t *Train) NewShifts(joints []int) *Shifts {
 	for i, j := range moved {
 		// What is no parameter any more follows from others: none of them is free.
 		if f := s.sys.of(bodies + i); len(f) == 1 && s.sys.params[f[0].param].body == bodies+i {
-			s.param[j] = f[0].param
+			s.param[j], s.joint[f[0].param] = f[0].param, j
 		} else {
 			hold(f)
 		}
@@ -70,21 +71,23 @@ func (s *Shifts) Free(joint int) bool {
 	return ok && !s.held[p]
 }
 
-// Of is by how many turns the arbor moves against a body when the joint's B is
-// moved on by one turn against its A, counter-clockwise positive.
-func (s *Shifts) Of(a *spec.Arbor, base spec.Body, joint int) exact.Rat {
-	if !s.Free(joint) {
-		return exact.Rat{}
-	}
-	p := s.param[joint]
-	return s.multiple(s.t.bodyOf[a.Index], p).Sub(s.multiple(s.t.body(base), p))
+// Shift is what moving one joint on does to an arbor.
+type Shift struct {
+	Joint int // its place in Train.Joints
+	// Turns is by how many turns the arbor moves against its base when the joint's
+	// B is moved on by one turn against its A, counter-clockwise positive.
+	Turns exact.Rat
 }
 
-func (s *Shifts) multiple(body, param int) exact.Rat {
-	for _, m := range s.sys.of(body) {
-		if m.param == param {
-			return m.k
+// Of lists the free joints that move the arbor against a body, in the order in
+// which they were found in the design's equations.
+func (s *Shifts) Of(a *spec.Arbor, base spec.Body) []Shift {
+	f := s.sys.of(s.t.bodyOf[a.Index]).plus(exact.Int(-1), s.sys.of(s.t.body(base)))
+	var list []Shift
+	for _, m := range f {
+		if j, ok := s.joint[m.param]; ok && !s.held[m.param] {
+			list = append(list, Shift{j, m.k})
 		}
 	}
-	return exact.Rat{}
+	return list
 }

@@ -14,6 +14,16 @@ import (
 	"wheelwork/spec/train"
 )
 
+// turns is by how many turns a joint moves the arbor.
+func turns(s *train.Shifts, a *spec.Arbor, base spec.Body, joint int) string {
+	for _, shift := range s.Of(a, base) {
+		if shift.Joint == joint {
+			return shift.Turns.String()
+		}
+	}
+	return "0"
+}
+
 // Signs and all, shifts are what a dense solver of the same joints gives, and
 // what it cannot solve is not free.
 func TestShiftsAgreeWithADenseSolver(t *testing.T) {
@@ -54,9 +64,9 @@ func TestShiftsAgreeWithADenseSolver(t *testing.T) {
 				continue
 			}
 			want := rates[hand.Index].Sub(rates[hand.Index], rates[base.Index])
-			got := shifts.Of(hand, spec.Body{Arbor: base}, i)
-			assert.Equal(t, want.RatString(), got.String(), "seed %d joint %d\n%s", seed, i, b.text.String())
-			if !got.IsZero() {
+			got := turns(shifts, hand, spec.Body{Arbor: base}, i)
+			assert.Equal(t, want.RatString(), got, "seed %d joint %d\n%s", seed, i, b.text.String())
+			if got != "0" {
 				compared++
 			}
 		}
@@ -101,10 +111,10 @@ drive "crank" {
 	require.Empty(t, problems)
 	tr := train.Solve(d)
 	s := tr.NewShifts([]int{0, 1, 2})
-	assert.Equal(t, "1", s.Of(d.Arbors[2], spec.Body{}, 1).String())
-	assert.Equal(t, "-1/5", s.Of(d.Arbors[2], spec.Body{}, 0).String())
-	assert.Equal(t, "1", s.Of(d.Arbors[1], spec.Body{}, 0).String())
-	assert.Equal(t, "0", s.Of(d.Arbors[1], spec.Body{}, 1).String())
+	assert.Equal(t, "1", turns(s, d.Arbors[2], spec.Body{}, 1))
+	assert.Equal(t, "-1/5", turns(s, d.Arbors[2], spec.Body{}, 0))
+	assert.Equal(t, "1", turns(s, d.Arbors[1], spec.Body{}, 0))
+	assert.Equal(t, "0", turns(s, d.Arbors[1], spec.Body{}, 1))
 	assert.Equal(t, []bool{true, true, false}, []bool{s.Free(0), s.Free(1), s.Free(2)})
 	assert.False(t, tr.NewShifts([]int{0}).Free(1))
 }
