@@ -15,6 +15,7 @@ import (
 type cache struct {
 	mu    sync.Mutex
 	tomls map[string]*tomlFile // by name
+	hcl   hclread.Cache
 }
 
 type tomlFile struct {
@@ -58,7 +59,7 @@ func (c *cache) parseTOML(f *text.File, form func(string) tomlread.Form) (*synta
 	return &tree, moved(one.problems, f)
 }
 
-func (c *cache) parseHCL(f *text.File) (*hclread.Source, []text.Problem) { return hclread.Parse(f) }
+func (c *cache) parseHCL(f *text.File) (*hclread.Source, []text.Problem) { return c.hcl.Parse(f) }
 
 // moved is the problems of a file of the same name and content.
 func moved(list []text.Problem, to *text.File) []text.Problem {
