@@ -32,6 +32,7 @@ func verbs() []*verb {
 		motionVerb(),
 		measureVerb(),
 		almanacVerb(),
+		settingVerb(),
 		cutlistVerb(),
 		compareVerb(),
 		editorVerb(),

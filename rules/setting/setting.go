@@ -123,14 +123,23 @@ func masterOf(t *train.Train) (*spec.Part, *spec.Arbor, spec.Body) {
 }
 
 // settable lists the hands that a step is sought for, in the order of their
-// trains: the drive's hand first, then from the drive outwards.
+// trains: the drive's hand first, then from the drive outwards, and last those
+// that slip on their arbors, which move nothing but themselves.
 func (s *Setting) settable(t *train.Train, gives map[*spec.Part]bool) (list []*Hand, driven *Hand) {
 	for _, h := range s.Hands {
 		if h.Why == "" && h.Unset == "" {
 			list = append(list, h)
 		}
 	}
-	slices.SortStableFunc(list, func(a, b *Hand) int { return cmp.Compare(len(a.slips), len(b.slips)) })
+	slices.SortStableFunc(list, func(a, b *Hand) int {
+		if a.SlipTorque.Set() != b.SlipTorque.Set() {
+			if a.SlipTorque.Set() {
+				return 1
+			}
+			return -1
+		}
+		return cmp.Compare(len(a.slips), len(b.slips))
+	})
 	for _, h := range list {
 		if h.drive == 0 || h.SlipTorque.Set() || h.yields(gives) || countedBy(h) > 0 {
 			continue
