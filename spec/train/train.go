@@ -19,14 +19,12 @@ type Train struct {
 
 	bodyOf    []int         // arbor index -> body
 	arborOf   []*spec.Arbor // body -> the arbor that is it, nil for the frame
-	carriers  []int         // body -> the body that carries it
 	axes      []axis        // arbor index -> its axis
 	equations []equation
 	drives    int // the first joint that is a drive
 
 	sys   *system
 	unit  int         // the pseudo-body whose rate is one rpm of the drives, -1 without
-	scale map[int]int // free parameter -> 1 if it is settled
 	value []exact.Rat // parameter -> its value, where settled
 	fixed bool        // whether model time is settled
 	real  bool        // whether model time is the watch's: a drive and no clock
