@@ -103,7 +103,7 @@ func outside(what string, jd float64) string {
 	if d, _, err := sky.DateOf(jd); err == nil {
 		when = fmt.Sprintf("reaches %s,", d)
 	}
-	return fmt.Sprintf("%s %s outside the years %d to %d for which the sky's eclipses are known", what, when, sky.FirstYear, sky.LastYear)
+	return fmt.Sprintf("%s %s outside the years %d to %d for which the sky is known", what, when, sky.FirstYear, sky.LastYear)
 }
 
 // dateOption is an option that takes a date within the years of the sky.
@@ -122,7 +122,7 @@ func (o *dateOption) Set(text string) error {
 		return fmt.Errorf("no date such as 2027-01-01: %w", err)
 	}
 	if d.Year < sky.FirstYear || d.Year > sky.LastYear {
-		return fmt.Errorf("outside the years %d to %d for which the sky's eclipses are known", sky.FirstYear, sky.LastYear)
+		return fmt.Errorf("outside the years %d to %d for which the sky is known", sky.FirstYear, sky.LastYear)
 	}
 	*o = dateOption{true, d.JulianDay(), text}
 	return nil

@@ -28,6 +28,7 @@ func TestOutputIsTheSameAHundredTimes(t *testing.T) {
 		{"check", "--format", "json", dir},
 		{"motion", "--json", filepath.Join(dir, "faulty.hcl")},
 		{"motion", filepath.Join(dir, "sound.toml")},
+		{"setting", "--date", "2031-05-06", filepath.Join(dir, "faulty.hcl")},
 		{"measure", "--json", filepath.Join(dir, "faulty.hcl")},
 		{"cutlist", "--format", "csv", filepath.Join(dir, "sound.toml")},
 		{"rules"},
