@@ -3,6 +3,7 @@ module wheelwork
 go 1.26.0
 
 require (
+	codeberg.org/go-fonts/liberation v0.5.0
 	github.com/BurntSushi/toml v1.6.0
 	github.com/agext/levenshtein v1.2.1
 	github.com/fatih/color v1.19.0
@@ -18,13 +19,17 @@ require (
 	github.com/stretchr/testify v1.12.1
 	github.com/vbauerster/mpb/v8 v8.16.2
 	github.com/zclconf/go-cty v1.19.0
+	golang.org/x/image v0.30.0
 	golang.org/x/text v0.31.0
 	golang.org/x/tools v0.52.0
+	gonum.org/v1/plot v0.17.0
 )
 
 require (
+	codeberg.org/go-latex/latex v0.2.0 // indirect
 	github.com/VividCortex/ewma v1.2.0 // indirect
 	github.com/acarl005/stripansi v0.0.0-20180116102854-5a71ef0e047d // indirect
+	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b // indirect
 	github.com/apparentlymart/go-textseg/v15 v15.0.0 // indirect
 	github.com/apparentlymart/go-textseg/v17 v17.0.1 // indirect
 	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect

@@ -90,3 +90,24 @@ func Rate(fraction string) string {
 	}
 	return strings.TrimSuffix(fraction, "/1")
 }
+
+// Unquoted is a figure as a spec writes it, without the quotes about it.
+func Unquoted(s string) string {
+	if n := len(s); n >= 2 && (s[0] == '"' || s[0] == '\'') && s[n-1] == s[0] {
+		return s[1 : n-1]
+	}
+	return s
+}
+
+// Late is a time in days with its sign, to three digits, in the unit that suits
+// it.
+func Late(days *float64) string {
+	if days == nil {
+		return ""
+	}
+	years := *days / quantity.TropicalYear.Float()
+	if years > 0 {
+		return "+" + Years(&years)
+	}
+	return Years(&years)
+}

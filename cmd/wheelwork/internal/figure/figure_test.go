@@ -51,3 +51,23 @@ func TestYears(t *testing.T) {
 	}
 	assert.Empty(t, Years(nil))
 }
+
+func TestLate(t *testing.T) {
+	for want, x := range map[string]float64{
+		"+3.5 d":   3.5,
+		"-7.25 h":  -7.25 / 24,
+		"+15 min":  15.0 / 1440,
+		"-2.74 yr": -1000,
+		"0 min":    0,
+	} {
+		assert.Equal(t, want, Late(&x))
+	}
+	assert.Empty(t, Late(nil))
+}
+
+func TestUnquoted(t *testing.T) {
+	for _, s := range []string{`"30 ppm"`, "'30 ppm'", "30 ppm"} {
+		assert.Equal(t, "30 ppm", Unquoted(s))
+	}
+	assert.Equal(t, `"`, Unquoted(`"`))
+}

@@ -5,18 +5,22 @@ import (
 	"encoding/json"
 	"io"
 
+	"wheelwork/cmd/wheelwork/internal/figure"
 	"wheelwork/spec"
 	"wheelwork/spec/exact"
+	"wheelwork/spec/quantity"
 	"wheelwork/spec/train"
 )
 
 // Motion is what a design's hands and arbors do. What cannot be known from the
 // spec is nil or empty, and left out of the JSON.
 type Motion struct {
-	Design string  `json:"design"` // its title
-	Time   string  `json:"time,omitempty"`
-	Hands  []Hand  `json:"hands"`
-	Arbors []Arbor `json:"arbors"`
+	Design string `json:"design"` // its title
+	Time   string `json:"time,omitempty"`
+	// Horizon is for how many days the design should hold, if it says so.
+	Horizon *float64 `json:"horizon_days,omitempty"`
+	Hands   []Hand   `json:"hands"`
+	Arbors  []Arbor  `json:"arbors"`
 }
 
 // The two kinds of time: the clock's, or where a design has drives and no
@@ -44,6 +48,10 @@ type Hand struct {
 	Drift             *float64 `json:"drift_deg_per_year,omitempty"`
 	YearsPerDayLost   *float64 `json:"years_per_day_lost,omitempty"`
 	YearsPerDegreeOff *float64 `json:"years_per_degree_lost,omitempty"`
+	// Ahead is what Drift comes to over the horizon; Late is by how many days the
+	// time read off the hand is then behind.
+	Ahead *float64 `json:"drift_deg_over_horizon,omitempty"`
+	Late  *float64 `json:"days_lost_over_horizon,omitempty"`
 }
 
 // Arbor is what one arbor or stud does against the frame.
@@ -66,8 +74,17 @@ func Of(t *train.Train) *Motion {
 	case t.Timed():
 		m.Time = ModelTime
 	}
+	horizon := d.Head.Horizon
+	if horizon.Set() {
+		m.Horizon = float(horizon.Exact)
+	}
 	for _, h := range d.Hands {
-		m.Hands = append(m.Hands, hand(t.Read(h)))
+		r := t.Read(h)
+		one := hand(r)
+		if horizon.Set() {
+			one.over(r, horizon.Exact)
+		}
+		m.Hands = append(m.Hands, one)
 	}
 	for _, a := range d.Arbors {
 		one := Arbor{Name: a.Name.Text, Kind: a.Kind, CarriedBy: a.CarrierName()}
@@ -87,7 +104,7 @@ func hand(r train.Reading) Hand {
 		Shows: h.Shows.Entry,
 	}
 	if h.Within.Set() {
-		one.Within = unquoted(h.Within.Place().Text())
+		one.Within = figure.Unquoted(h.Within.Place().Text())
 	}
 	if one.Shows == "" {
 		one.Shows = h.Period.Entry
@@ -113,6 +130,16 @@ func hand(r train.Reading) Hand {
 	return one
 }
 
+// over adds what the hand is off at the end of a span of days.
+func (h *Hand) over(r train.Reading, span exact.Rat) {
+	if off, ok := r.Off(quantity.AngleOver, span); ok {
+		h.Ahead = float(off)
+	}
+	if off, ok := r.Off(quantity.TimeOver, span); ok {
+		h.Late = float(off)
+	}
+}
+
 // period is how long a turn takes in days; nothing for what stands still.
 func period(rate exact.Rat) *float64 {
 	if rate.IsZero() {
@@ -133,13 +160,6 @@ func years(perYear exact.Rat) *float64 {
 func float(x exact.Rat) *float64 {
 	f := x.Float()
 	return &f
-}
-
-func unquoted(s string) string {
-	if n := len(s); n >= 2 && (s[0] == '"' || s[0] == '\'') && s[n-1] == s[0] {
-		return s[1 : n-1]
-	}
-	return s
 }
 
 // JSON writes the motion as one document.

@@ -39,11 +39,13 @@ func (m *Motion) hands() *table.Table {
 		table.Column{Head: "error", Right: true}, table.Column{Head: "within", Right: true},
 		table.Column{Head: "drift", Right: true}, table.Column{Head: "a day off in", Right: true},
 		table.Column{Head: "a degree off in", Right: true},
+		table.Column{Head: "ahead after " + figure.Days(m.Horizon), Right: true}, table.Column{Head: "late", Right: true},
 	)
 	for _, h := range m.Hands {
 		t.Row(h.Name, h.Against, figure.Days(h.PeriodDays), h.Sense, h.Shows,
 			figure.Days(h.WantedDays), figure.PPM(h.ErrorPPM), h.Within,
-			figure.Signed(h.Drift, "deg/yr"), figure.Years(h.YearsPerDayLost), figure.Years(h.YearsPerDegreeOff))
+			figure.Signed(h.Drift, "deg/yr"), figure.Years(h.YearsPerDayLost), figure.Years(h.YearsPerDegreeOff),
+			figure.Signed(h.Ahead, "deg"), figure.Late(h.Late))
 	}
 	return t
 }

@@ -11,7 +11,6 @@ import (
 	"wheelwork/cmd/wheelwork/internal/table"
 	"wheelwork/cmd/wheelwork/internal/terminal"
 	"wheelwork/rules/setting"
-	"wheelwork/spec/quantity"
 )
 
 const (
@@ -87,7 +86,7 @@ func (s *Setting) steps() *table.Table {
 		left, late := "", ""
 		if math.Abs(p.Error) >= 0.0005 {
 			left = fmt.Sprintf("%+.3f deg", p.Error)
-			late = ahead(p.Days)
+			late = figure.Late(p.Days)
 		}
 		with := strings.Join(p.With, ", ")
 		if n := len(s.Steps) - i - 1; n > 1 && len(p.With) == n {
@@ -173,16 +172,4 @@ func (s *Setting) open(w io.Writer) {
 			}
 		}
 	}
-}
-
-// ahead is a time in days with its sign, to three digits.
-func ahead(days *float64) string {
-	if days == nil {
-		return ""
-	}
-	years := *days / quantity.TropicalYear.Float()
-	if years > 0 {
-		return "+" + figure.Years(&years)
-	}
-	return figure.Years(&years)
 }
