@@ -46,7 +46,7 @@ func (p *Period) set(r *reading, a *Attribute, at At, v *syntax.Value) {
 		got.Days, got.Quoted = v.Number, at.Place().Text()
 	case syntax.String:
 		if entry, ok := known(v.Text); ok {
-			*p = Period{At: at, Days: exact.FromBig(entry.Days), Entry: entry.Name}
+			*p = Period{At: at, Days: exact.FromBig(entry.Days), Entry: entry.Name, Named: v.Text}
 			return
 		}
 		if v.Text == "" || !strings.ContainsAny(v.Text[:1], " 0123456789+-.") {

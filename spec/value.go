@@ -105,6 +105,9 @@ type Period struct {
 	Days exact.Rat
 	// Entry is the catalogue's, "" for a quantity.
 	Entry string
+	// Named is the name of the catalogue as written, which may be another than the
+	// entry's own.
+	Named string
 	// Quoted is the text of a quantity as written, with its digits.
 	Quoted string
 }

@@ -76,6 +76,9 @@ func (a *angles) hand(part *spec.Hand) (*Hand, error) {
 	case part.Ratio.Set():
 		err = a.byRatio(h)
 	case name != "":
+		if earth := part.Shows.Named + part.Period.Named; earthFromSun(earth) {
+			name = earth
+		}
 		err = a.bySky(h, name)
 	case part.Period.Set() && !a.hasEpoch:
 		h.Why = a.noEpoch

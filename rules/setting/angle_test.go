@@ -88,6 +88,20 @@ func apart(a, b float64) float64 {
 	return b - a
 }
 
+// The year by the name of the Earth is her mean longitude from the Sun: 100.466457
+// degrees at J2000.0 (Meeus, table 31.A, from memory), half a turn from the Sun's
+// 280.46646 (chapter 25), for which the year stands by its other names.
+func TestTheEarthFromTheSun(t *testing.T) {
+	for shows, want := range map[string]float64{
+		"Earth tropical": 100.466457, "Earth sidereal": 100.466457,
+		"tropical year": 280.46646, "solar year": 280.46646, "sidereal year": 280.46646,
+		"Mars": 355.433, "Jupiter sidereal": 34.351519,
+	} {
+		h := hand(t, on(t, solved(t, showing(shows, "")), dynamical(t, sky.J2000)), "h")
+		assert.InDelta(t, want, h.Degrees, 1e-4, shows)
+	}
+}
+
 // A hand that turns the other way round than the sky counts in its own sense.
 func TestSenses(t *testing.T) {
 	for _, c := range []struct {

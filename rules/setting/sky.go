@@ -9,7 +9,8 @@ import (
 
 // skyAngle is where the cycle of a catalogue entry stands on a Julian day of
 // Universal Time, in degrees from 0 to 360 in the sense in which it goes round.
-// The years of the calendar are counted from the first of January.
+// The years of the calendar are counted from the first of January. The year by the
+// name of the Earth is her round as seen from the Sun, opposite to his.
 func skyAngle(name string, ut float64) (float64, error) {
 	p, ok := sky.Lookup(name)
 	if !ok {
@@ -27,8 +28,14 @@ func skyAngle(name string, ut float64) (float64, error) {
 	if p.Retrograde {
 		at = turn(-at)
 	}
+	if earthFromSun(name) {
+		at = turn(at + 180)
+	}
 	return at, err
 }
+
+// earthFromSun reports whether a year is named as the round of a planet.
+func earthFromSun(name string) bool { return name == "Earth sidereal" || name == "Earth tropical" }
 
 // zeroOf says what the zero mark of a catalogue entry stands for, as
 // sky.MeanAngle has it.
