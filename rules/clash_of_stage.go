@@ -14,7 +14,8 @@ func init() {
 		Checks:   "the stages of assembly name every part once, and none needs a part of a later stage or is barred by one of an earlier",
 		Why:      "a tube that goes over a post which by then bears a wider wheel means taking everything apart again",
 		Formula: "a wheel, sprocket, arm or hand needs its arbor, an arbor the arm that carries it, a chain its sprockets; what slides along an axis is barred " +
-			"where parts of earlier stages on that axis, wider than its bore, lie both above and below it; a stud on the frame and an arm that carries an inner arbor bar the way as well",
+			"where parts of earlier stages on that axis, wider than its bore, lie both above and below it; a stud on the frame and an arm that carries an inner arbor bar the way as well, and a tube bars what is wider than its bore and sits on an arbor in it. " +
+			"Of couplings, chains, hands and the like all are to be put in where any is",
 		Source: "common practice",
 		Breaks: func() string { return stageExample("1", "2") },
 		Keeps:  func() string { return stageExample("2", "1") },
@@ -158,6 +159,7 @@ func (s steps) missing(p *Pass) {
 		}
 		p.Report(f)
 	}
+	s.missingKinds(p)
 }
 
 func (s steps) has(part *spec.Part) bool {

@@ -48,7 +48,9 @@ func (s steps) barred(p *Pass) {
 			continue
 		}
 		for i := range list {
-			s.slide(p, &list[i], list)
+			if !s.slide(p, &list[i], list) {
+				s.passThrough(p, &list[i], list)
+			}
 		}
 	}
 }
@@ -79,11 +81,11 @@ func fixed(piece *piece, solid *space.Solid) threaded {
 }
 
 // slide reports a part that is put over what stands there already, where the way
-// is barred from above and from below.
-func (s steps) slide(p *Pass, t *threaded, axis []threaded) {
+// is barred from above and from below, and whether it is.
+func (s steps) slide(p *Pass, t *threaded, axis []threaded) bool {
 	own, ok := s[t.part]
 	if !ok || t.hole == 0 || !s.over(t, axis, own) {
-		return
+		return false
 	}
 	var above, below *threaded
 	for i := range axis {
@@ -99,12 +101,70 @@ func (s steps) slide(p *Pass, t *threaded, axis []threaded) {
 		}
 	}
 	if above == nil || below == nil {
-		return
+		return false
 	}
 	p.Report(p.Found(t.part, own.name.Place(), "%s comes in %s, when %s above and %s below it bar the way: its bore is %s", t.part.Title(), own.stage.Title(),
 		above.part.Title(), below.part.Title(), mm(2*t.hole)).
 		See(s[above.part].name.Place(), "%s comes earlier", above.part.Title()).
 		See(s[below.part].name.Place(), "%s comes earlier", below.part.Title()))
+	return true
+}
+
+// passThrough reports what comes fixed to an arbor that stands in a tube, where
+// the tube is there before and too narrow for it to pass, and the way from the
+// other side is barred to the arbor.
+func (s steps) passThrough(p *Pass, t *threaded, axis []threaded) {
+	own, ok := s[t.part]
+	if !ok || t.tube || t.over == nil || s[&t.over.Part].stage != own.stage {
+		return
+	}
+	arbor := arborOn(t.over, axis)
+	if arbor == nil {
+		return
+	}
+	for _, up := range [...]bool{true, false} {
+		var tube, bar *threaded
+		for i := range axis {
+			o := &axis[i]
+			beyond, short := o.from >= t.to-1e-6, o.to <= t.from+1e-6
+			if !up {
+				beyond, short = short, beyond
+			}
+			switch {
+			case o.part == &t.over.Part || !s.before(o.part, own):
+			case beyond && o.tube && o.hole > 0 && o.hole >= arbor.radius-1e-6 && o.hole < t.radius-1e-6 && o.from < arbor.to && o.to > arbor.from:
+				tube = nearer(tube, o, up)
+			case short && o.radius > arbor.hole+1e-6:
+				bar = nearer(bar, o, !up)
+			}
+		}
+		if tube == nil || bar == nil {
+			continue
+		}
+		p.Report(p.Found(t.part, own.name.Place(), "%s comes in %s on %s, when %s about it is too narrow for it to pass, with a bore of %s, and %s bars the way from the other side", t.part.Title(),
+			own.stage.Title(), t.over.Title(), tube.part.Title(), mm(2*tube.hole), bar.part.Title()).
+			See(s[tube.part].name.Place(), "%s comes earlier", tube.part.Title()).
+			See(s[bar.part].name.Place(), "%s comes earlier", bar.part.Title()))
+		return
+	}
+}
+
+// arborOn is an arbor among what is on its axis.
+func arborOn(a *spec.Arbor, axis []threaded) *threaded {
+	for i := range axis {
+		if axis[i].tube && axis[i].over == a {
+			return &axis[i]
+		}
+	}
+	return nil
+}
+
+// nearer is which of two comes first on the way up, or down.
+func nearer(a, b *threaded, up bool) *threaded {
+	if a == nil || up && b.from < a.from || !up && b.to > a.to {
+		return b
+	}
+	return a
 }
 
 // over reports whether what the part goes over stands by then: its arbor, or of
